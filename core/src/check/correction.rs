@@ -1,0 +1,118 @@
+//! Corrections take effect at the corrected place, and a drained volume that was caught supplies its flow.
+
+use super::entry::{DrainedWhy, Entry, Fact, Measured};
+use super::finding::Finding;
+use crate::procedure::Severity;
+use alloc::collections::BTreeMap;
+use alloc::vec::Vec;
+
+/// One entry as it counts.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Counted<'e> {
+    pub(super) entry: &'e Entry,
+    /// What a later entry says was captured from this flow.
+    pub(super) supplied: Option<Measured>,
+    /// What this drained volume is, if it says it was captured.
+    pub(super) capture: Capture,
+}
+
+/// What became of a `drained` that says `captured`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Capture {
+    /// It says something else.
+    NotOne,
+    /// It supplied a flow, and moves nothing itself.
+    Supplied,
+    /// Every flow has its own: the same fluid told twice.
+    Twice,
+}
+
+impl<'e> Counted<'e> {
+    pub(super) const fn plain(entry: &'e Entry) -> Self {
+        Counted {
+            entry,
+            supplied: None,
+            capture: Capture::NotOne,
+        }
+    }
+}
+
+/// Whether an entry changes how earlier ones count.
+pub(super) const fn reaches_back(entry: &Entry) -> bool {
+    matches!(
+        entry.fact,
+        Fact::Correction { .. }
+            | Fact::Drained {
+                why: DrainedWhy::Captured,
+                ..
+            }
+    )
+}
+
+/// The entries as they count, in order, without the corrections; and the corrections that correct nothing.
+pub(super) fn counted<'e>(
+    entries: impl DoubleEndedIterator<Item = &'e Entry> + Clone,
+) -> (Vec<Counted<'e>>, Vec<Finding>) {
+    let mut findings = Vec::new();
+    // What stands at a place instead of its own entry; `None` where nothing does. The last correction wins, so
+    // they are walked from the end, and one that was itself corrected is met in its corrected form.
+    let mut instead: BTreeMap<u64, Option<&'e Entry>> = BTreeMap::new();
+    if entries
+        .clone()
+        .any(|entry| matches!(entry.fact, Fact::Correction { .. }))
+    {
+        let places: Vec<u64> = entries.clone().map(|entry| entry.seq).collect();
+        for entry in entries.clone().rev() {
+            let standing = instead.get(&entry.seq).copied().unwrap_or(Some(entry));
+            let Some(Fact::Correction { of, replaces, .. }) =
+                standing.map(|standing| &standing.fact)
+            else {
+                continue;
+            };
+            if *of >= entry.seq || places.binary_search(of).is_err() {
+                findings.push(
+                    Finding::new("correction_without_target", Severity::Caution)
+                        .of([entry.seq])
+                        .field("of")
+                        .with("of", *of),
+                );
+                continue;
+            }
+            instead.entry(*of).or_insert(replaces.as_deref());
+        }
+        findings.reverse();
+    }
+    let mut counted: Vec<Counted<'e>> = Vec::new();
+    let mut open_flows: Vec<usize> = Vec::new();
+    for entry in entries {
+        let Some(standing) = instead.get(&entry.seq).copied().unwrap_or(Some(entry)) else {
+            continue;
+        };
+        let mut this = Counted::plain(standing);
+        match &standing.fact {
+            Fact::Correction { .. } => continue,
+            Fact::Flow {
+                grade,
+                captured: None,
+                ..
+            } if grade.is_flow() => open_flows.push(counted.len()),
+            Fact::Drained {
+                why: DrainedWhy::Captured,
+                measured,
+            } => {
+                let flow = open_flows.pop().and_then(|index| counted.get_mut(index));
+                this.capture = if flow.is_some() {
+                    Capture::Supplied
+                } else {
+                    Capture::Twice
+                };
+                if let Some(flow) = flow {
+                    flow.supplied = Some(*measured);
+                }
+            }
+            _ => {}
+        }
+        counted.push(this);
+    }
+    (counted, findings)
+}

@@ -1,0 +1,285 @@
+//! The smallest change of one temperature, capture or counted volume that would turn the answer.
+//!
+//! Each candidate is tried by replaying the whole journal with it, so what is told here is what would happen.
+
+use super::correction::Counted;
+use super::entry::{Entry, Fact, Measured};
+use super::evidence::State;
+use super::leak::{BySheet, Certainty, Leak};
+use super::sheet::Sheet;
+use super::verdict::Verdict;
+use crate::quantity::{Amount, Rounding};
+use crate::word::words;
+use alloc::vec::Vec;
+use core::cmp::Ordering;
+use serde::Serialize;
+
+words! {
+    /// What a change would turn.
+    pub enum Turns {
+        /// The verdict.
+        Verdict = "verdict",
+        /// The leak reading or its certainty.
+        Leak = "leak",
+    }
+}
+
+words! {
+    /// What would have to be otherwise.
+    pub enum Changed {
+        /// The temperature at the look.
+        Temperature = "temperature",
+        /// What was captured from a flow.
+        Captured = "captured",
+        /// What was added.
+        Added = "added",
+    }
+}
+
+/// One change that would turn the answer.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct Flip {
+    /// What it would turn.
+    pub turns: Turns,
+    /// What would have to be otherwise.
+    pub changed: Changed,
+    /// The entry it is in.
+    pub entry: u64,
+    /// What the entry says.
+    pub from: Amount,
+    /// What it would have to say.
+    pub to: Amount,
+    /// The verdict then.
+    pub verdict: Verdict,
+    /// The sheet's count then.
+    pub by_sheet: BySheet,
+    /// Its certainty then.
+    pub certainty: Certainty,
+}
+
+/// The answer as far as a flip can turn it.
+#[derive(Clone, Copy, PartialEq, Eq)]
+struct Answer {
+    verdict: Verdict,
+    by_sheet: BySheet,
+    certainty: Certainty,
+}
+
+fn answer(sheet: &Sheet<'_>, entries: &[Counted<'_>]) -> (State, Leak, Answer) {
+    let mut state = State::new();
+    for counted in entries {
+        state.take(sheet, counted);
+    }
+    let leak = state.leak(sheet);
+    let verdict = state.verdict(sheet);
+    (
+        state,
+        leak,
+        Answer {
+            verdict,
+            by_sheet: leak.by_sheet,
+            certainty: leak.certainty,
+        },
+    )
+}
+
+/// For the verdict and for the leak reading, the smallest change of each sort that turns it.
+pub(super) fn flips(sheet: &Sheet<'_>, entries: &[Counted<'_>]) -> Vec<Flip> {
+    let (state, leak, now) = answer(sheet, entries);
+    let mut found: Vec<(Flip, i128)> = Vec::new();
+    for (index, changed, from, to) in candidates(sheet, entries, &state, &leak) {
+        let Some(counted) = entries.get(index) else {
+            continue;
+        };
+        let Some(entry) = with_amount(counted.entry, changed, to) else {
+            continue;
+        };
+        let mut tried = entries.to_vec();
+        if let Some(place) = tried.get_mut(index) {
+            // What a later entry supplied now stands in the flow itself.
+            *place = Counted {
+                entry: &entry,
+                supplied: None,
+                ..*counted
+            };
+        }
+        let (_, _, then) = answer(sheet, &tried);
+        let size = distance(from, to);
+        for (turns, turned) in [
+            (Turns::Verdict, then.verdict != now.verdict),
+            (
+                Turns::Leak,
+                (then.by_sheet, then.certainty) != (now.by_sheet, now.certainty),
+            ),
+        ] {
+            let flip = Flip {
+                turns,
+                changed,
+                entry: entry.seq,
+                from,
+                to,
+                verdict: then.verdict,
+                by_sheet: then.by_sheet,
+                certainty: then.certainty,
+            };
+            let known = found
+                .iter_mut()
+                .find(|(own, _)| own.turns == turns && own.changed == changed);
+            match known {
+                _ if !turned => {}
+                None => found.push((flip, size)),
+                Some(known) if size < known.1 => *known = (flip, size),
+                Some(_) => {}
+            }
+        }
+    }
+    found.sort_by_key(|(flip, _)| (flip.turns, flip.changed));
+    found.into_iter().map(|(flip, _)| flip).collect()
+}
+
+fn distance(from: Amount, to: Amount) -> i128 {
+    let count = |amount: Amount| amount.count().unwrap_or(0);
+    count(to).saturating_sub(count(from)).saturating_abs()
+}
+
+/// What might be otherwise: the index of the entry, what of it, and from what to what.
+fn candidates(
+    sheet: &Sheet<'_>,
+    entries: &[Counted<'_>],
+    state: &State,
+    leak: &Leak,
+) -> Vec<(usize, Changed, Amount, Amount)> {
+    let mut out = Vec::new();
+    let window = sheet
+        .conditions()
+        .and_then(|conditions| conditions.temperature.as_ref());
+    if let (Some(window), Some(sample)) =
+        (window, state.deciding.as_ref().and_then(|look| look.sample))
+    {
+        let index = entries
+            .iter()
+            .position(|counted| counted.entry.seq == sample.seq);
+        for (limit, meets_above) in [(window.min, true), (window.max, false)] {
+            if let (Some(index), Some(limit)) = (index, limit) {
+                let to = across(sample.reading, limit, meets_above);
+                out.extend(to.map(|to| (index, Changed::Temperature, sample.reading, to)));
+            }
+        }
+    }
+    let Some(limit) = sheet
+        .leak_limit()
+        .and_then(|limit| Some((limit.limit()?.count()?, limit.about)))
+    else {
+        return out;
+    };
+    let (at, about) = (
+        limit.0,
+        limit.1.and_then(|about| about.count()).unwrap_or(0),
+    );
+    // How far each count that decides is from where it decides otherwise.
+    let gaps = [
+        Some(at.saturating_sub(leak.used)),
+        leak.shortage
+            .hi
+            .map(|hi| at.saturating_sub(about).saturating_sub(hi)),
+        leak.shortage
+            .lo
+            .map(|lo| at.saturating_add(about).saturating_sub(lo)),
+    ];
+    for (index, counted) in entries.iter().enumerate() {
+        let (changed, from) = match &counted.entry.fact {
+            Fact::Added { measured, .. } => (Changed::Added, *measured),
+            Fact::Flow { captured, .. } => match captured.or(counted.supplied) {
+                Some(captured) => (Changed::Captured, captured),
+                None => continue,
+            },
+            _ => continue,
+        };
+        for gap in gaps.into_iter().flatten() {
+            let gap = if changed == Changed::Captured {
+                gap.saturating_neg()
+            } else {
+                gap
+            };
+            out.extend(
+                shifted(from.amount, gap)
+                    .into_iter()
+                    .flatten()
+                    .map(|to| (index, changed, from.amount, to)),
+            );
+        }
+    }
+    out
+}
+
+/// The reading nearest to its own on the other side of a limit, in its own last digit.
+fn across(reading: Amount, limit: Amount, meets_above: bool) -> Option<Amount> {
+    let order = reading.compare(&limit).ok()?;
+    let is_met = if meets_above {
+        order.is_ge()
+    } else {
+        order.is_le()
+    };
+    // A met lower limit is left downwards, an unmet one is met upwards; an upper limit the other way about.
+    let upwards = meets_above != is_met;
+    let rounding = if upwards {
+        Rounding::Ceiling
+    } else {
+        Rounding::Floor
+    };
+    let nearest = limit
+        .to(reading.unit(), reading.decimals(), rounding)
+        .ok()?;
+    let leaves = is_met && nearest.compare(&limit) == Ok(Ordering::Equal);
+    if !leaves {
+        return Some(nearest);
+    }
+    let by = if upwards { 1 } else { -1 };
+    Amount::new(
+        nearest.mantissa().checked_add(by)?,
+        nearest.decimals(),
+        nearest.unit(),
+    )
+    .ok()
+}
+
+/// An amount moved by a gap, to the digits on either side and one beyond, in its own last digit.
+fn shifted(from: Amount, gap: i128) -> [Option<Amount>; 3] {
+    let moved = from.count().and_then(|count| count.checked_add(gap));
+    let rounded = |rounding| {
+        let amount = Amount::from_count(moved?, from.unit(), from.decimals(), rounding).ok()?;
+        let same_digits = amount
+            .to(from.unit(), from.decimals(), Rounding::Floor)
+            .ok()?;
+        (!same_digits.is_negative() && same_digits != from).then_some(same_digits)
+    };
+    let (down, up) = (rounded(Rounding::Floor), rounded(Rounding::Ceiling));
+    let towards = if gap < 0 { down } else { up };
+    let beyond = towards.and_then(|amount| {
+        let by = if gap < 0 { -1 } else { 1 };
+        let next = Amount::new(
+            amount.mantissa().checked_add(by)?,
+            amount.decimals(),
+            amount.unit(),
+        )
+        .ok()?;
+        (!next.is_negative()).then_some(next)
+    });
+    [down, up, beyond]
+}
+
+/// The same entry saying another amount.
+fn with_amount(entry: &Entry, changed: Changed, amount: Amount) -> Option<Entry> {
+    let mut other = entry.clone();
+    match (&mut other.fact, changed) {
+        (Fact::Temperature { reading, .. }, Changed::Temperature) => *reading = amount,
+        (Fact::Added { measured, .. }, Changed::Added) => measured.amount = amount,
+        (Fact::Flow { captured, .. }, Changed::Captured) => {
+            let by = captured.as_ref().and_then(|measured| measured.by);
+            *captured = Some(Measured { amount, by });
+        }
+        _ => return None,
+    }
+    Some(other)
+}

@@ -1,0 +1,272 @@
+//! A check as it happens: append an entry, get what follows from it.
+
+use super::correction::{Counted, counted, reaches_back};
+use super::entry::Entry;
+use super::evaluate::resolve;
+use super::evaluation::Evaluation;
+use super::evidence::State;
+use super::finding::{Finding, NextAct};
+use super::flip;
+use super::gate::Gate;
+use super::journal::{
+    Header, Journal, entry_from_json, header_from_json, id_reused, repeat_delivery, reused_ids,
+};
+use super::sheet::Sheet;
+use super::trail::Trail;
+use super::verdict::Verdict;
+use crate::document::{Limits, canonical};
+use crate::error::{Error, ErrorKind, Fault};
+use crate::procedure::{Act, Pack, Procedure};
+use crate::quantity::{Amount, Measures};
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::sync::Arc;
+use alloc::vec;
+use alloc::vec::Vec;
+
+/// A check as it happens. It is a fold over its entries: replaying them gives the same bytes.
+///
+/// Copies are cheap and independent. Only a correction, or a drained volume that says it was captured, costs a
+/// replay.
+///
+/// ```
+/// use brimline::{LevelCheck, Pack};
+/// let pack = Pack::embedded()?;
+/// let header = r#"{"format":"brimline-journal/1","procedure":"pipit-level","job":"check"}"#;
+/// let check = LevelCheck::start(&pack, header)?;
+/// let entry = r#"{"seq":1,"at":"2026-03-02T09:00:00Z","kind":"engine","state":"idling"}"#;
+/// let (check, findings) = check.record(entry)?;
+/// assert!(findings.is_empty());
+/// assert_eq!(check.evaluation().verdict().slug(), "incomplete");
+/// # Ok::<(), brimline::Error>(())
+/// ```
+#[derive(Debug, Clone)]
+pub struct LevelCheck {
+    pack: Pack,
+    header: Arc<Header>,
+    limits: Limits,
+    entries: Trail<Entry>,
+    /// Which of the pack's sheets applies, by its place there.
+    procedure: Option<usize>,
+    /// How the journal was delivered, where it was read whole.
+    delivery: Vec<Finding>,
+    /// Findings of the journal as a whole, then those of its corrections.
+    about: Vec<Finding>,
+    state: State,
+}
+
+impl LevelCheck {
+    /// Begins a check from the header of a journal, under the default [`Limits`].
+    ///
+    /// # Errors
+    /// Every fault of the header, with path and position.
+    pub fn start(pack: &Pack, header: &str) -> Result<Self, Error> {
+        Self::start_with(pack, header, &Limits::default())
+    }
+
+    /// Begins a check from the header of a journal.
+    ///
+    /// # Errors
+    /// Every fault of the header, with path and position.
+    pub fn start_with(pack: &Pack, header: &str, limits: &Limits) -> Result<Self, Error> {
+        let header = header_from_json(header, pack.measures(), limits)?;
+        Ok(Self::empty(pack, header, limits))
+    }
+
+    fn empty(pack: &Pack, header: Header, limits: &Limits) -> Self {
+        let mut check = LevelCheck {
+            pack: pack.clone(),
+            header: Arc::new(header),
+            limits: limits.clone(),
+            entries: Trail::default(),
+            procedure: None,
+            delivery: Vec::new(),
+            about: Vec::new(),
+            state: State::new(),
+        };
+        check.replay_all();
+        check
+    }
+
+    /// Builds a check from a whole journal, as if every entry had been recorded in turn.
+    ///
+    /// # Errors
+    /// Every fault of the journal, with path and position.
+    pub fn replay(pack: &Pack, journal: &str) -> Result<Self, Error> {
+        let limits = Limits::default();
+        let journal = Journal::from_json_with(journal, pack.measures(), &limits)?;
+        let delivery = journal.delivery();
+        let mut check = Self::empty(pack, journal.header, &limits);
+        check.delivery = delivery;
+        check.entries = journal.entries.into_iter().collect();
+        check.replay_all();
+        Ok(check)
+    }
+
+    /// Records one entry, given as JSON, and answers the findings that are new with it.
+    ///
+    /// An entry that repeats an earlier one under the same `id` changes nothing.
+    ///
+    /// # Errors
+    /// If the entry cannot be read, or its `seq` does not rise; the check stays as it was.
+    pub fn record(mut self, entry: &str) -> Result<(Self, Vec<Finding>), Error> {
+        let entry = entry_from_json(entry, self.measures(), &self.limits)?;
+        let mut new = Vec::new();
+        let earlier = self
+            .entries
+            .iter()
+            .find(|own| own.id.is_some() && own.id == entry.id);
+        match earlier.map(|earlier| (earlier.seq, earlier.says_the_same(&entry))) {
+            Some((seq, true)) => return Ok((self, vec![repeat_delivery(seq)])),
+            Some((seq, false)) => new.push(id_reused(seq, entry.seq)),
+            None => {}
+        }
+        self.check_place(&entry)?;
+        let known = self.state.findings.len();
+        let is_first = self.entries.last().is_none();
+        let reaches_back = reaches_back(&entry);
+        self.entries.push(entry);
+        if is_first || reaches_back {
+            let before: Vec<Finding> = self.findings().cloned().collect();
+            self.replay_all();
+            let new = self
+                .findings()
+                .filter(|finding| !before.contains(finding))
+                .cloned()
+                .collect();
+            return Ok((self, new));
+        }
+        if let Some(entry) = self.entries.last() {
+            let sheet = sheet(&self.pack, &self.header, self.procedure);
+            self.state.take(&sheet, &Counted::plain(entry));
+        }
+        self.about.extend(new.iter().cloned());
+        new.extend(self.state.findings.iter().skip(known).cloned());
+        Ok((self, new))
+    }
+
+    fn check_place(&self, entry: &Entry) -> Result<(), Error> {
+        if self.entries.len() >= self.limits.entries() {
+            return Err(self
+                .limits
+                .too_many_entries(self.entries.len().saturating_add(1))
+                .into());
+        }
+        let Some(last) = self.entries.last().filter(|last| entry.seq <= last.seq) else {
+            return Ok(());
+        };
+        let fault = Fault::new(ErrorKind::Sequence)
+            .got(&entry.seq.to_string())
+            .allowed([format!("more than {}", last.seq)])
+            .hint("number the entries in the order they were recorded");
+        Err(fault.at("seq").into())
+    }
+
+    fn replay_all(&mut self) {
+        let first = self.entries.iter().next().map(|entry| entry.at.instant);
+        let (procedure, mut about) = resolve(&self.pack, &self.header, first);
+        self.procedure = procedure;
+        about.extend(self.delivery.iter().cloned());
+        let (counted, findings) = counted(self.entries.iter());
+        about.extend(findings);
+        about.extend(reused_ids(self.entries.iter()));
+        let sheet = sheet(&self.pack, &self.header, procedure);
+        let mut state = State::new();
+        for counted in &counted {
+            state.take(&sheet, counted);
+        }
+        self.state = state;
+        self.about = about;
+    }
+
+    fn findings(&self) -> impl Iterator<Item = &Finding> {
+        self.about.iter().chain(self.state.findings.iter())
+    }
+
+    fn measures(&self) -> Option<Measures> {
+        self.header
+            .profile
+            .as_ref()
+            .and_then(|profile| profile.measures)
+            .or(self.pack.measures())
+    }
+
+    fn sheet_now(&self) -> Sheet<'_> {
+        sheet(&self.pack, &self.header, self.procedure)
+    }
+
+    /// Whether an act is allowed. `planned` is the volume about to be poured; `at` is the moment that is asked
+    /// about, RFC 3339, and the newest entry's if not given.
+    ///
+    /// # Errors
+    /// `not_a_time` for a bad moment.
+    pub fn gate(&self, act: Act, planned: Option<Amount>, at: Option<&str>) -> Result<Gate, Error> {
+        let at = match at {
+            Some(text) => super::read::instant(text)?.as_nanosecond(),
+            None => self.state.at.unwrap_or(0),
+        };
+        Ok(self.state.gate(&self.sheet_now(), act, planned, at))
+    }
+
+    /// The answer so far: the same as [`evaluate`](crate::evaluate) gives for the same journal.
+    #[must_use]
+    pub fn evaluation(&self) -> Evaluation {
+        Evaluation::of(
+            &self.state,
+            &self.sheet_now(),
+            &self.header.procedure,
+            self.about.clone(),
+        )
+    }
+
+    /// The answer so far, with the smallest changes that would turn it and what keeps a verdict away.
+    #[must_use]
+    pub fn evaluation_with(&self, flip: bool, why_not: Option<Verdict>) -> Evaluation {
+        let sheet = self.sheet_now();
+        let mut evaluation = self.evaluation();
+        if flip {
+            evaluation.flip = Some(flip::flips(&sheet, &counted(self.entries.iter()).0));
+        }
+        evaluation.why_not = why_not.map(|wanted| self.state.why_not(&sheet, wanted));
+        evaluation
+    }
+
+    /// What to do next, the first thing first.
+    #[must_use]
+    pub fn advice(&self) -> Vec<NextAct> {
+        let sheet = self.sheet_now();
+        self.state
+            .next(&sheet, &self.state.leak(&sheet), self.state.at.unwrap_or(0))
+    }
+
+    /// The sheet that applies, if one does.
+    #[must_use]
+    pub fn sheet(&self) -> Option<&Procedure> {
+        self.sheet_now().procedure
+    }
+
+    /// The entries as they were recorded, corrections among them.
+    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+        self.entries.iter()
+    }
+
+    /// The journal as JSON Lines: the header, then a line for each entry, each ending in a line feed.
+    #[must_use]
+    pub fn journal_lines(&self) -> String {
+        let mut out = canonical(&*self.header);
+        out.push('\n');
+        for entry in self.entries.iter() {
+            out.push_str(&canonical(entry));
+            out.push('\n');
+        }
+        out
+    }
+}
+
+fn sheet<'a>(pack: &'a Pack, header: &'a Header, procedure: Option<usize>) -> Sheet<'a> {
+    Sheet::new(
+        pack,
+        header,
+        procedure.and_then(|place| pack.procedures().nth(place)),
+    )
+}

@@ -1,0 +1,36 @@
+//! What happened, and what it proves: journals, evidence, verdicts, gates and advice.
+
+mod advice;
+mod correction;
+mod entry;
+mod evaluate;
+mod evaluation;
+mod evidence;
+mod explain;
+mod finding;
+mod flip;
+mod gate;
+mod journal;
+mod leak;
+mod ledger;
+mod level_check;
+mod measured;
+mod plausible;
+mod read;
+mod sheet;
+mod trail;
+mod verdict;
+
+pub use entry::{
+    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, Moment, PlugState, SeepageClass, Source,
+    StripResult, Toward, Trend,
+};
+pub use evaluate::{JournalSource, Options, PackSource, evaluate, evaluate_many, evaluate_with};
+pub use evaluation::{Counted, Evaluation, LeakReading, ProcedureRef, RULES};
+pub use finding::{Arg, Args, Finding, NextAct, Reason, Unmet};
+pub use flip::{Changed, Flip, Turns};
+pub use gate::Gate;
+pub use journal::{Header, Job, Journal, PackPin, Profile, Subject};
+pub use leak::{BySheet, Certainty};
+pub use level_check::LevelCheck;
+pub use verdict::Verdict;

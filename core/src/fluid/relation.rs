@@ -1,0 +1,175 @@
+//! The four relations between fluid specifications: each one-way, none assumed to carry on to a third.
+
+use crate::quantity::Amount;
+use alloc::string::String;
+use alloc::vec;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// A fluid specification and what its own sheet says of others.
+#[derive(Debug, Clone, Serialize)]
+#[non_exhaustive]
+pub struct Fluid {
+    /// The name others refer to it by.
+    pub id: String,
+    /// Specifications it may stand in for.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub replaces: Vec<String>,
+    /// Specifications it may be poured onto.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub mixes_with: Vec<String>,
+    /// Specifications it may follow only after a full exchange.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub full_exchange_only: Vec<String>,
+    /// Specifications it must not meet.
+    #[serde(skip_serializing_if = "Vec::is_empty")]
+    pub never: Vec<String>,
+    /// Density at 15 °C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub density_15: Option<Amount>,
+    /// Kinematic viscosity at 40 °C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub viscosity_40: Option<Amount>,
+    /// Kinematic viscosity at 100 °C.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub viscosity_100: Option<Amount>,
+}
+
+/// What a fluid's own lists say of pouring it onto another.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[non_exhaustive]
+pub enum Relation {
+    /// It is the same specification.
+    Same,
+    /// It may be poured onto the other.
+    Mixes,
+    /// It may stand in for the other; whether it may meet it is not said.
+    Replaces,
+    /// It may follow the other only after a full exchange.
+    FullExchangeOnly,
+    /// It must not meet the other.
+    Never,
+    /// Nothing is said, which is never a yes.
+    Unknown,
+}
+
+impl Relation {
+    /// The stable word for it.
+    #[must_use]
+    pub const fn slug(self) -> &'static str {
+        match self {
+            Relation::Same => "same",
+            Relation::Mixes => "mixes_with",
+            Relation::Replaces => "replaces",
+            Relation::FullExchangeOnly => "full_exchange_only",
+            Relation::Never => "never",
+            Relation::Unknown => "unknown",
+        }
+    }
+
+    /// Whether it may be poured onto the other as a top-up.
+    #[must_use]
+    pub const fn may_top_up(self) -> bool {
+        matches!(self, Relation::Same | Relation::Mixes)
+    }
+}
+
+impl Fluid {
+    /// What this fluid's own lists say of pouring it onto `other`. The strictest statement wins.
+    #[must_use]
+    pub fn onto(&self, other: &str) -> Relation {
+        let lists = [
+            (&self.never, Relation::Never),
+            (&self.full_exchange_only, Relation::FullExchangeOnly),
+            (&self.mixes_with, Relation::Mixes),
+            (&self.replaces, Relation::Replaces),
+        ];
+        if self.id == other {
+            return Relation::Same;
+        }
+        lists
+            .into_iter()
+            .find(|(list, _)| list.iter().any(|named| named == other))
+            .map_or(Relation::Unknown, |(_, relation)| relation)
+    }
+}
+
+/// A chain of `replaces` that returns to its start, by name, as `[a, b, a]`.
+pub(crate) fn replacement_cycle(fluids: &[Fluid]) -> Option<Vec<&str>> {
+    let next = |id: &str| {
+        fluids
+            .iter()
+            .find(|fluid| fluid.id == id)
+            .map(|fluid| fluid.replaces.as_slice())
+    };
+    let mut settled: Vec<&str> = Vec::new();
+    for start in fluids {
+        // Depth first; the trail holds each fluid on the way here with those it still leads to.
+        let mut trail = vec![(start.id.as_str(), start.replaces.iter())];
+        while let Some((id, ways)) = trail.last_mut() {
+            let id = *id;
+            let Some(way) = ways.next() else {
+                settled.push(id);
+                trail.pop();
+                continue;
+            };
+            if let Some(from) = trail.iter().position(|(seen, _)| seen == way) {
+                let mut cycle: Vec<&str> = trail.iter().skip(from).map(|(seen, _)| *seen).collect();
+                cycle.push(way);
+                return Some(cycle);
+            }
+            if !settled.contains(&way.as_str())
+                && let Some(replaces) = next(way)
+            {
+                trail.push((way, replaces.iter()));
+            }
+        }
+    }
+    None
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::borrow::ToOwned;
+
+    fn fluid(id: &str, replaces: &[&str]) -> Fluid {
+        Fluid {
+            id: id.to_owned(),
+            replaces: replaces.iter().map(|name| (*name).to_owned()).collect(),
+            mixes_with: Vec::new(),
+            full_exchange_only: Vec::new(),
+            never: Vec::new(),
+            density_15: None,
+            viscosity_40: None,
+            viscosity_100: None,
+        }
+    }
+
+    // Common practice, no source: a substitution is one-way and says nothing of a third fluid.
+    #[test]
+    fn relations_are_one_way_and_do_not_chain() {
+        let (light, heavy) = (fluid("light", &["heavy"]), fluid("heavy", &["old"]));
+        assert_eq!(light.onto("heavy"), Relation::Replaces);
+        assert_eq!(heavy.onto("light"), Relation::Unknown);
+        assert_eq!(light.onto("old"), Relation::Unknown);
+        assert!(!Relation::Unknown.may_top_up());
+    }
+
+    #[test]
+    fn a_cycle_is_told_by_name() {
+        let chain = [fluid("a", &["b"]), fluid("b", &["c"]), fluid("c", &[])];
+        assert_eq!(replacement_cycle(&chain), None);
+        let ring = [
+            fluid("x", &["a"]),
+            fluid("a", &["b"]),
+            fluid("b", &["c"]),
+            fluid("c", &["a"]),
+        ];
+        assert_eq!(replacement_cycle(&ring), Some(vec!["a", "b", "c", "a"]));
+        assert_eq!(
+            replacement_cycle(&[fluid("a", &["a"])]),
+            Some(vec!["a", "a"])
+        );
+    }
+}

@@ -1,0 +1,33 @@
+//! The arithmetic of a sealed-gearbox fluid level check: a service sheet and a journal in, an evidenced
+//! verdict out.
+//!
+//! The library is pure: no clock, file, network, locale, thread or randomness. Time is a value on each entry,
+//! and the same input gives the same bytes on every machine.
+//!
+//! * [`evaluate`] takes a [`Pack`] of service sheets and a journal and answers an [`Evaluation`].
+//! * [`LevelCheck`] does the same live, entry by entry.
+//! * [`Amount`], [`Interval`], [`Unit`] and [`convert`] are the quantities it is told in.
+//!
+//! It calculates from what was entered and from the sheet that was selected. It does not replace the vehicle
+//! maker's current procedure or a trained person's judgement.
+
+#![no_std]
+
+extern crate alloc;
+
+pub mod check;
+pub mod document;
+pub mod error;
+pub mod fluid;
+pub mod procedure;
+pub mod quantity;
+mod word;
+
+pub use check::{
+    Evaluation, Journal, LevelCheck, Options, Verdict, evaluate, evaluate_many, evaluate_with,
+};
+pub use document::Limits;
+pub use error::{Error, ErrorKind, Fault, Position};
+pub use procedure::{Act, Pack};
+pub use quantity::{Amount, Interval, IntoUnit, Kind, Measures, Rounding, Unit, convert};
+pub use uom;

@@ -1,0 +1,313 @@
+//! Defects of a sheet itself, found before anybody works by it.
+
+use super::closing::Closing;
+use super::conditions::TemperatureCondition;
+use super::edition::Procedure;
+use super::method::MethodKind;
+use super::pack::Pack;
+use crate::quantity::{Amount, Rounding};
+use crate::word::words;
+use alloc::collections::BTreeMap;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+use core::cmp::Ordering;
+use serde::Serialize;
+
+words! {
+    /// How serious a finding is.
+    pub enum Severity {
+        /// Worth knowing.
+        Note = "note",
+        /// The answer may be worth less than it looks.
+        Caution = "caution",
+        /// Do not go on before this is settled.
+        Stop = "stop",
+    }
+}
+
+/// One defect of one sheet.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct LintFinding {
+    /// The stable name of the defect.
+    pub id: &'static str,
+    /// How serious it is.
+    pub severity: Severity,
+    /// The procedure.
+    pub procedure: String,
+    /// Its edition.
+    pub edition: u32,
+    /// The field it is about, by path within the procedure.
+    pub field: String,
+    /// The quantities and names it is about.
+    #[serde(skip_serializing_if = "BTreeMap::is_empty")]
+    pub args: BTreeMap<&'static str, String>,
+}
+
+struct Linter<'p> {
+    sheet: &'p Procedure,
+    found: Vec<LintFinding>,
+}
+
+impl Linter<'_> {
+    fn find(
+        &mut self,
+        id: &'static str,
+        severity: Severity,
+        field: &str,
+        args: &[(&'static str, String)],
+    ) {
+        self.found.push(LintFinding {
+            id,
+            severity,
+            procedure: self.sheet.id.clone(),
+            edition: self.sheet.edition,
+            field: field.to_string(),
+            args: args.iter().cloned().collect(),
+        });
+    }
+}
+
+impl Pack {
+    /// Every defect of every sheet, sheet by sheet.
+    ///
+    /// ```
+    /// // The embedded pack is without serious defects.
+    /// let pack = brimline::Pack::embedded()?;
+    /// assert!(pack.lint().iter().all(|finding| finding.severity == brimline::procedure::Severity::Note));
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    #[must_use]
+    pub fn lint(&self) -> Vec<LintFinding> {
+        let mut all = Vec::new();
+        for sheet in self.procedures() {
+            let mut linter = Linter {
+                sheet,
+                found: Vec::new(),
+            };
+            linter.fluid(self);
+            linter.conditions();
+            linter.volumes();
+            linter.closing();
+            all.append(&mut linter.found);
+        }
+        all
+    }
+}
+
+impl Linter<'_> {
+    fn fluid(&mut self, pack: &Pack) {
+        match &self.sheet.fluid {
+            None => self.find("fluid_unstated", Severity::Caution, "fluid", &[]),
+            Some(name) if pack.fluid(name).is_none() => {
+                self.find(
+                    "fluid_unknown",
+                    Severity::Stop,
+                    "fluid",
+                    &[("fluid", name.clone())],
+                );
+            }
+            Some(_) => {}
+        }
+    }
+
+    fn conditions(&mut self) {
+        let sheet = self.sheet;
+        let conditions = sheet.conditions.clone().unwrap_or_default();
+        for (missing, id, field) in [
+            (
+                conditions.engine.is_none(),
+                "engine_unstated",
+                "conditions.engine",
+            ),
+            (
+                conditions.tilt.is_none(),
+                "tilt_unstated",
+                "conditions.tilt",
+            ),
+            (
+                sheet.method.watch.is_none(),
+                "watch_unstated",
+                "method.watch",
+            ),
+            (
+                sheet.method.settle.is_none(),
+                "settle_unstated",
+                "method.settle",
+            ),
+        ] {
+            if missing {
+                self.find(id, Severity::Note, field, &[]);
+            }
+        }
+        if sheet.method.kind == MethodKind::Standpipe
+            && sheet.method.hold_up.is_none_or(|held| held.is_zero())
+        {
+            self.find("hold_up_unstated", Severity::Caution, "method.hold_up", &[]);
+        }
+        let Some(window) = &conditions.temperature else {
+            self.find(
+                "window_unstated",
+                Severity::Caution,
+                "conditions.temperature",
+                &[],
+            );
+            return;
+        };
+        if sheet.method.warming.is_none() {
+            self.find(
+                "warming_undeclared",
+                Severity::Caution,
+                "method.warming",
+                &[],
+            );
+        }
+        self.window(window);
+    }
+
+    fn window(&mut self, window: &TemperatureCondition) {
+        let field = "conditions.temperature";
+        if let (Some(min), Some(max)) = (window.min, window.max)
+            && min.compare(&max) == Ok(Ordering::Greater)
+        {
+            let args = [("min", min.to_string()), ("max", max.to_string())];
+            self.find("window_empty", Severity::Stop, field, &args);
+        }
+        let governing: Vec<Amount> = [window.min, window.max].into_iter().flatten().collect();
+        for (index, print) in window.printed.iter().enumerate() {
+            if !governing.iter().any(|limit| agrees(*limit, *print)) {
+                let said = governing
+                    .iter()
+                    .map(ToString::to_string)
+                    .collect::<Vec<_>>()
+                    .join(", ");
+                let args = [("governing", said), ("printed", print.to_string())];
+                let place = alloc::format!("{field}.printed[{index}]");
+                self.find("print_disagrees", Severity::Caution, &place, &args);
+            }
+        }
+    }
+
+    fn volumes(&mut self) {
+        let Some(leak) = &self.sheet.leak_limit else {
+            return;
+        };
+        let Some(limit) = leak.limit() else { return };
+        self.prints("leak_limit.printed", Some(limit), &leak.printed);
+        if let Some(step) = self.sheet.refill.as_ref().and_then(|refill| refill.step)
+            && !divides(step, limit)
+        {
+            // With this step an unmeasured last pour straddles the limit.
+            let args = [("step", step.to_string()), ("limit", limit.to_string())];
+            self.find("step_straddles_limit", Severity::Note, "refill.step", &args);
+        }
+        if let Some(capacity) = self
+            .sheet
+            .capacity
+            .as_ref()
+            .and_then(|capacity| capacity.refill)
+            && limit.compare(&capacity) == Ok(Ordering::Greater)
+        {
+            let args = [
+                ("limit", limit.to_string()),
+                ("refill", capacity.to_string()),
+            ];
+            self.find(
+                "limit_over_capacity",
+                Severity::Caution,
+                "leak_limit",
+                &args,
+            );
+        }
+    }
+
+    fn closing(&mut self) {
+        let running = self
+            .sheet
+            .conditions
+            .as_ref()
+            .and_then(|conditions| conditions.engine)
+            .is_some_and(super::EngineState::is_running);
+        let none = Closing {
+            torque: None,
+            tolerance: None,
+            printed: Vec::new(),
+            thread: None,
+            seal: None,
+            threadlocker: None,
+            close_before_stop: None,
+            replace_closing_loss: None,
+        };
+        let closing = self.sheet.closing.as_ref().unwrap_or(&none);
+        match closing.close_before_stop {
+            None if running => self.find(
+                "closing_order_unstated",
+                Severity::Note,
+                "closing.close_before_stop",
+                &[],
+            ),
+            Some(false) if running => {
+                self.find(
+                    "closing_order_loses_fluid",
+                    Severity::Caution,
+                    "closing.close_before_stop",
+                    &[],
+                );
+            }
+            _ => {}
+        }
+        if closing.torque.is_none() {
+            self.find("torque_unstated", Severity::Caution, "closing.torque", &[]);
+        }
+        self.prints("closing.printed", closing.torque, &closing.printed);
+    }
+
+    /// Each courtesy print is the governing one converted, within half its last digit; or it is the conversion
+    /// of another courtesy print, which is told apart.
+    fn prints(&mut self, field: &str, governing: Option<Amount>, printed: &[Amount]) {
+        let Some(governing) = governing else { return };
+        for (index, print) in printed.iter().enumerate() {
+            if agrees(governing, *print) {
+                continue;
+            }
+            let others = printed
+                .iter()
+                .enumerate()
+                .filter(|(other, _)| *other != index);
+            let chained = others
+                .map(|(_, other)| *other)
+                .find(|other| agrees(*other, *print) && agrees(governing, *other));
+            let place = alloc::format!("{field}[{index}]");
+            let mut args = alloc::vec![
+                ("governing", governing.to_string()),
+                ("printed", print.to_string())
+            ];
+            match chained {
+                Some(other) => {
+                    args.push(("through", other.to_string()));
+                    self.find("print_chain_rounded", Severity::Note, &place, &args);
+                }
+                None => self.find("print_disagrees", Severity::Caution, &place, &args),
+            }
+        }
+    }
+}
+
+/// Whether a print is the other value converted, within half of its own last digit.
+fn agrees(value: Amount, print: Amount) -> bool {
+    [Rounding::HalfEven, Rounding::HalfUp]
+        .into_iter()
+        .any(|rounding| {
+            value
+                .to(print.unit(), print.decimals(), rounding)
+                .is_ok_and(|rounded| rounded == print)
+        })
+}
+
+/// Whether a whole number of steps makes the limit exactly.
+fn divides(step: Amount, limit: Amount) -> bool {
+    match (step.count(), limit.count()) {
+        (Some(step), Some(limit)) => limit.checked_rem(step) == Some(0),
+        _ => false,
+    }
+}

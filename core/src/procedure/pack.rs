@@ -1,0 +1,152 @@
+//! A pack: the sheets and fluids that one publisher puts out together.
+
+use super::agreement::agreement;
+use super::edition::Procedure;
+use super::read;
+use crate::document::{Ext, Limits, Reader, canonical, digest};
+use crate::error::{Error, ErrorKind, Fault};
+use crate::fluid::Fluid;
+use crate::quantity::Measures;
+use alloc::string::String;
+use alloc::sync::Arc;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// The sheets and fluids of one publisher, read and checked. Copies are cheap and share the same data.
+///
+/// ```
+/// let pack = brimline::Pack::embedded()?;
+/// assert!(pack.procedures().count() >= 3);
+/// # Ok::<(), brimline::Error>(())
+/// ```
+#[derive(Debug, Clone)]
+pub struct Pack(Arc<Parts>);
+
+#[derive(Debug, Serialize)]
+struct Parts {
+    format: &'static str,
+    id: String,
+    version: String,
+    title: String,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    measures: Option<Measures>,
+    fluids: Vec<Fluid>,
+    procedures: Vec<Procedure>,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    ext: Option<Ext>,
+    #[serde(skip)]
+    digest: String,
+}
+
+impl Pack {
+    /// The embedded demonstration pack: invented units, fluids and numbers of an invented shop.
+    ///
+    /// # Errors
+    /// None as shipped.
+    pub fn embedded() -> Result<Self, Error> {
+        Self::from_json(include_str!("../../packs/fernhollow.json"))
+    }
+
+    /// Reads a pack from its JSON text, under the default [`Limits`].
+    ///
+    /// # Errors
+    /// Every fault of the document, with path and position.
+    pub fn from_json(text: &str) -> Result<Self, Error> {
+        Self::from_json_with(text, &Limits::default())
+    }
+
+    /// Reads a pack from its JSON text.
+    ///
+    /// # Errors
+    /// Every fault of the document, with path and position.
+    pub fn from_json_with(text: &str, limits: &Limits) -> Result<Self, Error> {
+        limits.check_bytes(text)?;
+        let mut reader = Reader::new(limits);
+        let document = reader
+            .parse(text)
+            .and_then(|node| read::pack(&mut reader, &node));
+        if let Some(document) = &document {
+            agreement(&mut reader, document);
+        }
+        reader.finish(text, &[(Vec::new(), text)])?;
+        // A document that read without a fault is there.
+        let Some(document) = document else {
+            return Err(Fault::new(ErrorKind::Internal).into());
+        };
+        let mut parts = Parts {
+            format: read::FORMAT,
+            id: document.id,
+            version: document.version,
+            title: document.title,
+            measures: document.measures,
+            fluids: document.fluids,
+            procedures: document.procedures,
+            ext: document.ext,
+            digest: String::new(),
+        };
+        for sheet in &mut parts.procedures {
+            sheet.digest = digest(&canonical(sheet));
+        }
+        parts.digest = digest(&canonical(&parts));
+        Ok(Pack(Arc::new(parts)))
+    }
+
+    /// The pack's own name.
+    #[must_use]
+    pub fn id(&self) -> &str {
+        &self.0.id
+    }
+
+    /// The publisher's version of it.
+    #[must_use]
+    pub fn version(&self) -> &str {
+        &self.0.version
+    }
+
+    /// What it is called.
+    #[must_use]
+    pub fn title(&self) -> &str {
+        &self.0.title
+    }
+
+    /// What bare `qt`, `pt`, `gal` and `fl oz` mean in it and in journals on it.
+    #[must_use]
+    pub fn measures(&self) -> Option<Measures> {
+        self.0.measures
+    }
+
+    /// SHA-256 of the canonical form.
+    #[must_use]
+    pub fn digest(&self) -> &str {
+        &self.0.digest
+    }
+
+    /// The canonical form.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        canonical(&*self.0)
+    }
+
+    /// The fluids, in the order of the document.
+    pub fn fluids(&self) -> impl ExactSizeIterator<Item = &Fluid> {
+        self.0.fluids.iter()
+    }
+
+    /// A fluid by name.
+    #[must_use]
+    pub fn fluid(&self, id: &str) -> Option<&Fluid> {
+        self.fluids().find(|fluid| fluid.id == id)
+    }
+
+    /// Every edition of every procedure, in the order of the document.
+    pub fn procedures(&self) -> impl ExactSizeIterator<Item = &Procedure> {
+        self.0.procedures.iter()
+    }
+
+    /// One edition of one procedure.
+    #[must_use]
+    pub fn procedure(&self, id: &str, edition: u32) -> Option<&Procedure> {
+        self.procedures()
+            .find(|sheet| sheet.id == id && sheet.edition == edition)
+    }
+}

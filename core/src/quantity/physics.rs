@@ -1,0 +1,117 @@
+//! Amounts as physical quantities: doubles in SI, and the quantities of [`uom`].
+//!
+//! The numbers come from the exact factors of this library; the customary units of `uom` are rounded to seven
+//! digits and are never used.
+
+use super::amount::Amount;
+use super::convert::nearest;
+use super::exact::power_of_ten;
+use super::kind::Kind;
+use super::refusal;
+use crate::error::Error;
+use uom::si::f64 as si;
+
+impl Amount {
+    /// Its number in its own unit: the nearest double.
+    #[must_use]
+    pub fn to_f64(&self) -> f64 {
+        // Below 2^53 over an exact power of ten: the one division rounds once.
+        self.mantissa() as f64 / f64::from(power_of_ten(self.decimals()))
+    }
+
+    /// Its value in the coherent SI unit of its kind: the nearest double.
+    ///
+    /// m³, N·m, kg, m, m², K, Pa, s, kg/m³, m²/s, m³/s. An angle is given in radians and rounded twice, pi being
+    /// no ratio.
+    ///
+    /// ```
+    /// use brimline::Amount;
+    /// assert_eq!(Amount::parse("1 lbf·ft")?.si(), 1.3558179483314004);
+    /// assert_eq!(Amount::parse("104 °F")?.si(), 313.15);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    #[must_use]
+    pub fn si(&self) -> f64 {
+        if self.kind() == Kind::Angle {
+            return self.to_f64().to_radians();
+        }
+        let power = u128::from(power_of_ten(self.decimals()));
+        // In billionths of a quantum the offset is whole; it is 0 for all but temperatures, whose quanta are few.
+        let size = i128::from(self.unit().quanta());
+        let value = i128::from(self.mantissa()).wrapping_mul(size);
+        let (value, parts) = match self.unit().offset() {
+            0 => (value, power),
+            offset => {
+                let fine = 1_000_000_000_u128.checked_div(power).unwrap_or(1);
+                (
+                    value
+                        .wrapping_mul(fine.cast_signed())
+                        .wrapping_add(offset.into()),
+                    1_000_000_000,
+                )
+            }
+        };
+        if value == 0 {
+            return 0.0;
+        }
+        let divisor = parts.wrapping_mul(self.kind().quanta_in_si().into());
+        nearest(value < 0, value.unsigned_abs(), divisor).unwrap_or_default()
+    }
+
+    fn si_of(&self, kinds: &[Kind]) -> Result<f64, Error> {
+        match kinds.first() {
+            Some(first) if !kinds.contains(&self.kind()) => {
+                Err(refusal::of_wrong_kind(*first, self.unit()).into())
+            }
+            _ => Ok(self.si()),
+        }
+    }
+}
+
+macro_rules! physical {
+    ($($(#[doc = $doc:literal])* $name:ident: $($kind:ident)|+ => $quantity:ident, $unit:path;)*) => {
+        impl Amount {
+            $(
+                $(#[doc = $doc])*
+                ///
+                /// # Errors
+                ///
+                /// [`WrongKind`](crate::ErrorKind::WrongKind) for an amount of another kind.
+                pub fn $name(&self) -> Result<si::$quantity, Error> {
+                    Ok(si::$quantity::new::<$unit>(self.si_of(&[$(Kind::$kind),+])?))
+                }
+            )*
+        }
+    };
+}
+
+physical! {
+    /// As a volume.
+    volume: Volume => Volume, uom::si::volume::cubic_meter;
+    /// As a torque.
+    torque: Torque => Torque, uom::si::torque::newton_meter;
+    /// As a mass.
+    mass: Mass => Mass, uom::si::mass::kilogram;
+    /// As a length.
+    length: Length => Length, uom::si::length::meter;
+    /// As an area.
+    area: Area => Area, uom::si::area::square_meter;
+    /// As a thermodynamic temperature.
+    temperature: Temperature => ThermodynamicTemperature, uom::si::thermodynamic_temperature::kelvin;
+    /// As a difference of temperatures.
+    temperature_difference: TemperatureDifference => TemperatureInterval, uom::si::temperature_interval::kelvin;
+    /// As a pressure above that of the surrounding air.
+    pressure: Pressure => Pressure, uom::si::pressure::pascal;
+    /// As a pressure above vacuum.
+    absolute_pressure: AbsolutePressure => Pressure, uom::si::pressure::pascal;
+    /// As a plane angle.
+    angle: Angle => Angle, uom::si::angle::radian;
+    /// As a time.
+    time: Time => Time, uom::si::time::second;
+    /// As a density.
+    density: Density => MassDensity, uom::si::mass_density::kilogram_per_cubic_meter;
+    /// As a kinematic viscosity.
+    kinematic_viscosity: KinematicViscosity => KinematicViscosity, uom::si::kinematic_viscosity::square_meter_per_second;
+    /// As a volume flow.
+    volume_flow: VolumeFlow => VolumeRate, uom::si::volume_rate::cubic_meter_per_second;
+}

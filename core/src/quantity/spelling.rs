@@ -1,0 +1,374 @@
+//! How people type units: a normal form, and one table of every spelling.
+//!
+//! In the normal form dots, spaces, hyphens, stars and brackets between words are one `.`, `°` is `deg`,
+//! `Δ` is `delta`, and raised digits are plain ones: `N·m`, `N m`, `N*m` and `N-m` are all `N.m`.
+
+use super::ambiguity::{BARE, Listed, REFUSED, WITHIN};
+use super::kind::{Kind, Measures};
+use super::unit::Unit;
+
+/// What a spelling stands for.
+#[derive(Clone, Copy)]
+pub(super) enum Meaning {
+    Unit(Unit),
+    /// Two sizes, told apart by the measures.
+    Bare {
+        us: Unit,
+        imperial: Unit,
+    },
+    /// This unit, but only where its kind is known from elsewhere.
+    Within(Unit),
+    /// A name that is answered with its candidates.
+    Refused(&'static Listed),
+}
+
+/// Why a text is not a unit here.
+pub(super) enum Refused {
+    Missing,
+    Unknown,
+    Letters(Meaning),
+    Bare { us: Unit, imperial: Unit },
+    Within(Unit),
+    Listed(&'static Listed),
+    WrongKind(Unit),
+}
+
+#[derive(Clone, Copy)]
+struct Spelling {
+    text: &'static str,
+    exact: bool,
+    meaning: Meaning,
+}
+
+const EMPTY: Spelling = Spelling {
+    text: "",
+    exact: true,
+    meaning: Meaning::Unit(Unit::Litre),
+};
+const COUNT: usize = collect::<1>().1;
+static SPELLINGS: [Spelling; COUNT] = collect::<COUNT>().0;
+const SLOTS: usize = 2048;
+static INDEX: [u16; SLOTS] = index();
+
+/// Every spelling in one array, as far as it reaches, and how many there are.
+#[expect(
+    clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    reason = "evaluated by the compiler only"
+)]
+const fn collect<const N: usize>() -> ([Spelling; N], usize) {
+    let mut all = [EMPTY; N];
+    let mut count = 0;
+    let mut unit = 0;
+    while unit < Unit::ALL.len() {
+        let row = Unit::ALL[unit].row();
+        let meaning = Meaning::Unit(Unit::ALL[unit]);
+        count = append(&mut all, count, row.any_case, false, meaning);
+        count = append(&mut all, count, row.exact_case, true, meaning);
+        unit += 1;
+    }
+    let mut bare = 0;
+    while bare < BARE.len() {
+        let meaning = Meaning::Bare {
+            us: BARE[bare].us,
+            imperial: BARE[bare].imperial,
+        };
+        count = append(&mut all, count, BARE[bare].names, false, meaning);
+        bare += 1;
+    }
+    let mut within = 0;
+    while within < WITHIN.len() {
+        count = append(
+            &mut all,
+            count,
+            WITHIN[within].1,
+            true,
+            Meaning::Within(WITHIN[within].0),
+        );
+        within += 1;
+    }
+    let mut refused = 0;
+    while refused < REFUSED.len() {
+        count = append(
+            &mut all,
+            count,
+            REFUSED[refused].names,
+            REFUSED[refused].exact,
+            Meaning::Refused(&REFUSED[refused]),
+        );
+        refused += 1;
+    }
+    (all, count)
+}
+
+#[expect(
+    clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    reason = "evaluated by the compiler only"
+)]
+const fn append(
+    all: &mut [Spelling],
+    from: usize,
+    names: &[&'static str],
+    exact: bool,
+    meaning: Meaning,
+) -> usize {
+    let mut name = 0;
+    while name < names.len() {
+        if from + name < all.len() {
+            all[from + name] = Spelling {
+                text: names[name],
+                exact,
+                meaning,
+            };
+        }
+        name += 1;
+    }
+    from + name
+}
+
+/// An open-addressed table of positions in [`SPELLINGS`], counted from 1; 0 is free.
+#[expect(
+    clippy::indexing_slicing,
+    clippy::arithmetic_side_effects,
+    clippy::cast_possible_truncation,
+    reason = "evaluated by the compiler only"
+)]
+const fn index() -> [u16; SLOTS] {
+    let mut slots = [0; SLOTS];
+    let mut position = 0;
+    while position < COUNT {
+        let mut slot = hash(SPELLINGS[position].text.as_bytes());
+        while slots[slot] != 0 {
+            slot = (slot + 1) % SLOTS;
+        }
+        position += 1;
+        slots[slot] = position as u16;
+    }
+    slots
+}
+
+/// FNV-1a over small letters.
+const fn hash(mut bytes: &[u8]) -> usize {
+    let mut hash = FIRST;
+    while let Some((byte, rest)) = bytes.split_first() {
+        hash = hashed(hash, *byte);
+        bytes = rest;
+    }
+    slot_of(hash)
+}
+
+const FIRST: u32 = 0x811c_9dc5;
+
+const fn hashed(hash: u32, byte: u8) -> u32 {
+    (hash ^ byte.to_ascii_lowercase() as u32).wrapping_mul(0x0100_0193)
+}
+
+const fn slot_of(hash: u32) -> usize {
+    (hash ^ (hash >> 15)) as usize % SLOTS
+}
+
+/// A text in normal form.
+struct Key {
+    bytes: [u8; 40],
+    len: usize,
+    hash: u32,
+}
+
+impl Key {
+    /// `None` for a text that holds a sign no unit has, or is longer than any unit's name.
+    #[inline(always)]
+    fn of(text: &str) -> Option<Self> {
+        let mut key = Key {
+            bytes: [0; 40],
+            len: 0,
+            hash: FIRST,
+        };
+        let mut gap = false;
+        for sign in text.chars() {
+            let word: &[u8] = match sign {
+                'a'..='z' | 'A'..='Z' | '0'..='9' => {
+                    key.separate(gap)?;
+                    key.push(sign as u8)?;
+                    gap = false;
+                    continue;
+                }
+                '.' | '-' | '*' | '(' | ')' | ' ' | '·' | '⋅' | '∙' | '•' | '×' | '‑' => {
+                    gap = true;
+                    continue;
+                }
+                '/' | '⁄' | '∕' => {
+                    key.push(b'/')?;
+                    gap = false;
+                    continue;
+                }
+                '°' | 'º' | '˚' => b"deg",
+                'Δ' | '∆' => b"delta",
+                '²' => b"2",
+                '³' => b"3",
+                'ℓ' => b"l",
+                '℃' => b"degC",
+                '℉' => b"degF",
+                '^' => b"",
+                _ if sign.is_whitespace() => {
+                    gap = true;
+                    continue;
+                }
+                _ => return None,
+            };
+            key.separate(gap)?;
+            gap = false;
+            for byte in word {
+                key.push(*byte)?;
+            }
+        }
+        Some(key)
+    }
+
+    /// Sets words apart, but not at the start and not from a stroke.
+    fn separate(&mut self, gap: bool) -> Option<()> {
+        if gap && !matches!(self.as_bytes().last(), None | Some(b'/')) {
+            self.push(b'.')
+        } else {
+            Some(())
+        }
+    }
+
+    #[inline(always)]
+    fn push(&mut self, byte: u8) -> Option<()> {
+        *self.bytes.get_mut(self.len)? = byte;
+        self.len = self.len.wrapping_add(1);
+        self.hash = hashed(self.hash, byte);
+        Some(())
+    }
+
+    fn as_bytes(&self) -> &[u8] {
+        self.bytes.get(..self.len).unwrap_or_default()
+    }
+}
+
+/// The normal form as text, for the search of near names.
+pub(super) fn normal_form(text: &str) -> Option<alloc::string::String> {
+    let key = Key::of(text)?;
+    core::str::from_utf8(key.as_bytes())
+        .ok()
+        .map(str::to_ascii_lowercase)
+}
+
+/// Every spelling in normal form with what it stands for.
+pub(super) fn all() -> impl Iterator<Item = (&'static str, Meaning)> {
+    SPELLINGS
+        .iter()
+        .map(|spelling| (spelling.text, spelling.meaning))
+}
+
+/// Words that tell the measures apart, before or after the name of the size.
+const MEASURES: &[(&str, Measures)] = &[
+    ("us", Measures::Us),
+    ("u.s", Measures::Us),
+    ("usa", Measures::Us),
+    ("imp", Measures::Imperial),
+    ("imperial", Measures::Imperial),
+    ("uk", Measures::Imperial),
+    ("u.k", Measures::Imperial),
+    ("british", Measures::Imperial),
+];
+
+/// The meaning of a normal form; the error says whether only capitals and small letters differ.
+#[inline]
+fn find(name: &[u8], mut slot: usize) -> Result<Meaning, Option<Meaning>> {
+    let mut letters = None;
+    // The table is less than half full, so a free slot ends every search.
+    while let Some(spelling) = INDEX
+        .get(slot)
+        .and_then(|position| usize::from(*position).checked_sub(1))
+        .and_then(|position| SPELLINGS.get(position))
+    {
+        let text = spelling.text.as_bytes();
+        if text == name {
+            return Ok(spelling.meaning);
+        }
+        if text.eq_ignore_ascii_case(name) {
+            if !spelling.exact {
+                return Ok(spelling.meaning);
+            }
+            letters = Some(spelling.meaning);
+        }
+        slot = slot.wrapping_add(1) % SLOTS;
+    }
+    Err(letters)
+}
+
+/// The size a name with the word of its measures stands for, as `qt.us` or `imperial.quarts`.
+fn find_measured(name: &[u8]) -> Option<Meaning> {
+    MEASURES.iter().find_map(|(word, measures)| {
+        let word = word.as_bytes();
+        let before = name
+            .split_at_checked(word.len())
+            .filter(|(first, _)| first.eq_ignore_ascii_case(word))
+            .and_then(|(_, rest)| rest.strip_prefix(b"."));
+        let after = name
+            .len()
+            .checked_sub(word.len())
+            .and_then(|start| name.split_at_checked(start))
+            .filter(|(_, last)| last.eq_ignore_ascii_case(word))
+            .and_then(|(rest, _)| rest.strip_suffix(b"."));
+        let size = before.or(after)?;
+        match find(size, hash(size)).ok()? {
+            Meaning::Bare { us, imperial } => Some(Meaning::Unit(match measures {
+                Measures::Us => us,
+                Measures::Imperial => imperial,
+            })),
+            refused @ Meaning::Refused(_) => Some(refused),
+            _ => None,
+        }
+    })
+}
+
+/// Reads a unit.
+pub(super) fn read(
+    text: &str,
+    kind: Option<Kind>,
+    measures: Option<Measures>,
+) -> Result<Unit, Refused> {
+    let key = Key::of(text).ok_or(Refused::Unknown)?;
+    let name = key.as_bytes();
+    if name.is_empty() {
+        return Err(if text.trim().is_empty() {
+            Refused::Missing
+        } else {
+            Refused::Unknown
+        });
+    }
+    let meaning = match find(name, slot_of(key.hash)) {
+        Ok(meaning) => meaning,
+        Err(letters) => match find_measured(name) {
+            Some(meaning) => meaning,
+            None => return Err(letters.map_or(Refused::Unknown, Refused::Letters)),
+        },
+    };
+    let unit = match (meaning, measures) {
+        (Meaning::Unit(unit), _) => unit,
+        (Meaning::Bare { us, .. }, Some(Measures::Us)) => us,
+        (Meaning::Bare { imperial, .. }, Some(Measures::Imperial)) => imperial,
+        (Meaning::Bare { us, imperial }, None) => {
+            let fits = kind.is_none_or(|kind| kind == us.kind());
+            return Err(if fits {
+                Refused::Bare { us, imperial }
+            } else {
+                Refused::WrongKind(us)
+            });
+        }
+        (Meaning::Within(unit), _) if kind == Some(unit.kind()) => unit,
+        (Meaning::Within(unit), _) => return Err(Refused::Within(unit)),
+        (Meaning::Refused(listed), _) => return Err(Refused::Listed(listed)),
+    };
+    match kind {
+        None => Ok(unit),
+        Some(kind) if unit.kind() == kind => Ok(unit),
+        Some(Kind::TemperatureDifference) if unit.kind() == Kind::Temperature => {
+            Ok(unit.of_difference())
+        }
+        Some(_) => Err(Refused::WrongKind(unit)),
+    }
+}
