@@ -50,6 +50,14 @@ fn engine_runs(before: &[Entry]) -> bool {
     stated(before, "engine").is_some_and(|state| state != "off")
 }
 
+/// The entry by which the engine, now stated off, was stopped: stating it off again stops nothing.
+fn engine_stop(before: &[Entry]) -> Option<&Entry> {
+    let stated = before.iter().rev().filter(|entry| entry.is("engine"));
+    stated
+        .take_while(|entry| entry.says("state") == Some("off"))
+        .last()
+}
+
 /// When the flow began: an entry is timed at the end of what it describes.
 fn began(flow: &Entry) -> Exact {
     &flow.at - quantity_of(Kind::Time, flow.says("for").expect("how long"))
@@ -136,8 +144,7 @@ pub fn defects(
     }
     if sheet.side_plug
         && sheet.asks_off()
-        && let Some(stop) = latest(before, "engine")
-        && stop.says("state") == Some("off")
+        && let Some(stop) = engine_stop(before)
         && began(flow) - &stop.at < sheet.settle
     {
         defects.push("stop_settle");

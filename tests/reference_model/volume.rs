@@ -64,27 +64,31 @@ impl Measures<'_> {
     ) -> Option<Booked> {
         let density = self.density(fluid);
         let read = quantity(amount);
-        let of_mass = read.kind == Kind::Mass;
-        let (volume, nominal) = if of_mass {
-            let volume = read.value / density.as_ref()?;
-            let nominal = whole_microlitres(&volume, Toward::Nearest);
-            (volume, nominal)
-        } else {
-            (read.value.clone(), read.value)
+        let volume = match read.kind {
+            Kind::Mass => read.value / density.as_ref()?,
+            _ => read.value,
+        };
+        let (nominal, lo, hi) = match read.kind {
+            Kind::Mass => (
+                whole_microlitres(&volume, Toward::Nearest),
+                whole_microlitres(&volume, Toward::Lower),
+                whole_microlitres(&volume, Toward::Upper),
+            ),
+            _ => (volume.clone(), volume.clone(), volume.clone()),
         };
         if nominal.is_negative() || nominal > self.largest() {
             return None;
         }
-        let (lo, hi) = match (measured_by, density) {
-            (None, _) | (Some("scale"), None) => (volume.clone(), volume),
+        let within = match (measured_by, density) {
+            (None, _) | (Some("scale"), None) => Interval::between(lo, hi),
             (Some("scale"), Some(density)) => {
                 let mass = volume * &density;
                 let (grams, fraction) = (self.width("scale"), self.width("scale_density"));
-                let lo = (&mass - &grams) / ((Exact::one() + &fraction) * &density);
-                let hi = (&mass + &grams) / ((Exact::one() - &fraction) * &density);
-                (
-                    whole_microlitres(&lo, Toward::Lower),
-                    whole_microlitres(&hi, Toward::Upper),
+                let least = (&mass - &grams) / ((Exact::one() + &fraction) * &density);
+                let most = (&mass + &grams) / ((Exact::one() - &fraction) * &density);
+                Interval::between(
+                    whole_microlitres(&least, Toward::Lower),
+                    whole_microlitres(&most, Toward::Upper),
                 )
             }
             (Some(means), _) => {
@@ -93,15 +97,8 @@ impl Measures<'_> {
                     Kind::Percent => self.width(key) * &nominal,
                     _ => self.width(key),
                 };
-                (&volume - &half_width, &volume + &half_width)
+                Interval::between(lo - &half_width, hi + &half_width)
             }
-        };
-        let within = match of_mass {
-            true => Interval::between(
-                whole_microlitres(&lo, Toward::Lower),
-                whole_microlitres(&hi, Toward::Upper),
-            ),
-            false => Interval::between(lo, hi),
         };
         Some(Booked { nominal, within })
     }

@@ -1,10 +1,11 @@
 //! What to do next: the pour that decides most, the cheapest step first, each with its cautions.
 
 use super::entry::PlugState;
-use super::evidence::{Outcome, Repeat, State};
+use super::evidence::{Repeat, State};
 use super::finding::{Arg, Args, NextAct};
 use super::gate::seconds;
 use super::leak::{BySheet, Certainty, Leak};
+use super::look::Outcome;
 use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::procedure::{Act, EngineState};

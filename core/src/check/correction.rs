@@ -50,8 +50,10 @@ pub(super) const fn reaches_back(entry: &Entry) -> bool {
 }
 
 /// The entries as they count, in order, without the corrections; and the corrections that correct nothing.
+/// A captured volume that cannot be booked was not measured, so `books` says which can.
 pub(super) fn counted<'e>(
     entries: impl DoubleEndedIterator<Item = &'e Entry> + Clone,
+    books: impl Fn(&Measured) -> bool,
 ) -> (Vec<Counted<'e>>, Vec<Finding>) {
     let mut findings = Vec::new();
     // What stands at a place instead of its own entry; `None` where nothing does. The last correction wins, so
@@ -92,14 +94,16 @@ pub(super) fn counted<'e>(
         match &standing.fact {
             Fact::Correction { .. } => continue,
             Fact::Flow {
-                grade,
-                captured: None,
-                ..
-            } if grade.is_flow() => open_flows.push(counted.len()),
+                grade, captured, ..
+            } if grade.is_flow() => {
+                if !captured.as_ref().is_some_and(&books) {
+                    open_flows.push(counted.len());
+                }
+            }
             Fact::Drained {
                 why: DrainedWhy::Captured,
                 measured,
-            } => {
+            } if books(measured) => {
                 let flow = open_flows.pop().and_then(|index| counted.get_mut(index));
                 this.capture = if flow.is_some() {
                     Capture::Supplied

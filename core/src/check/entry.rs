@@ -1,14 +1,12 @@
 //! One entry of a journal: what happened, when, and who says so.
 
+use super::moment::Moment;
 use crate::document::Ext;
 use crate::procedure::EngineState;
 use crate::quantity::Amount;
 use crate::word::words;
 use alloc::boxed::Box;
 use alloc::string::String;
-use jiff::Timestamp;
-use serde::ser::SerializeMap;
-use serde::{Serialize, Serializer};
 
 words! {
     /// Which way the unit leans.
@@ -159,27 +157,6 @@ words! {
         Negative = "negative",
         /// Coolant.
         Positive = "positive",
-    }
-}
-
-/// A moment as it was written, and the instant it names.
-#[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Moment {
-    pub(super) text: String,
-    pub(super) instant: Timestamp,
-}
-
-impl Moment {
-    /// The RFC 3339 text as it was written.
-    #[must_use]
-    pub fn text(&self) -> &str {
-        &self.text
-    }
-
-    /// Nanoseconds since 1970-01-01T00:00:00Z.
-    #[must_use]
-    pub fn nanoseconds(&self) -> i128 {
-        self.instant.as_nanosecond()
     }
 }
 
@@ -337,141 +314,5 @@ impl Entry {
             && self.by == other.by
             && self.fact == other.fact
             && self.ext == other.ext
-    }
-}
-
-impl Serialize for Entry {
-    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
-        let mut map = serializer.serialize_map(None)?;
-        map.serialize_entry("seq", &self.seq)?;
-        map.serialize_entry("at", &self.at.text)?;
-        map.serialize_entry("kind", self.fact.kind())?;
-        optional(&mut map, "by", self.by.as_ref())?;
-        optional(&mut map, "id", self.id.as_ref())?;
-        members(&mut map, &self.fact)?;
-        optional(&mut map, "ext", self.ext.as_ref())?;
-        map.end()
-    }
-}
-
-fn optional<M: SerializeMap, T: Serialize>(
-    map: &mut M,
-    name: &str,
-    value: Option<T>,
-) -> Result<(), M::Error> {
-    value.map_or(Ok(()), |value| map.serialize_entry(name, &value))
-}
-
-fn volume_or_mass<M: SerializeMap>(map: &mut M, measured: &Measured) -> Result<(), M::Error> {
-    let is_mass = measured.amount.kind() == crate::quantity::Kind::Mass;
-    map.serialize_entry(if is_mass { "mass" } else { "volume" }, &measured.amount)?;
-    optional(map, "measured_by", measured.by)
-}
-
-fn members<M: SerializeMap>(map: &mut M, fact: &Fact) -> Result<(), M::Error> {
-    match fact {
-        Fact::Confirmed { what } => map.serialize_entry("what", what),
-        Fact::Level { tilt, toward } => {
-            map.serialize_entry("tilt", tilt)?;
-            map.serialize_entry("toward", toward)
-        }
-        Fact::Engine { state } => map.serialize_entry("state", state),
-        Fact::Selector { position } => map.serialize_entry("position", position),
-        Fact::Ranges { dwell } => map.serialize_entry("dwell", dwell),
-        Fact::Temperature { reading, source } => {
-            map.serialize_entry("reading", reading)?;
-            map.serialize_entry("source", source)
-        }
-        Fact::Plug { state } => map.serialize_entry("state", state),
-        Fact::Flow {
-            grade,
-            watched,
-            captured,
-            trend,
-        } => {
-            map.serialize_entry("grade", grade)?;
-            map.serialize_entry("for", watched)?;
-            optional(map, "captured", captured.map(|measured| measured.amount))?;
-            optional(
-                map,
-                "captured_by",
-                captured.and_then(|measured| measured.by),
-            )?;
-            optional(map, "trend", trend.as_ref())
-        }
-        Fact::Reading {
-            value,
-            side,
-            status,
-        } => {
-            map.serialize_entry("value", value)?;
-            optional(map, "side", side.as_ref())?;
-            optional(map, "status", status.as_ref())
-        }
-        Fact::Added {
-            measured,
-            fluid,
-            container,
-            batch,
-        } => {
-            volume_or_mass(map, measured)?;
-            optional(map, "fluid", fluid.as_ref())?;
-            optional(map, "container", container.as_ref())?;
-            optional(map, "batch", batch.as_ref())
-        }
-        Fact::Drained { measured, why } => {
-            volume_or_mass(map, measured)?;
-            map.serialize_entry("why", why)
-        }
-        Fact::Fluid {
-            appearance,
-            smell,
-            debris,
-            coolant_strip,
-        } => {
-            optional(map, "appearance", appearance.as_ref())?;
-            optional(map, "smell", smell.as_ref())?;
-            optional(map, "debris", debris.as_ref())?;
-            optional(map, "coolant_strip", coolant_strip.as_ref())
-        }
-        Fact::Seepage {
-            place,
-            class,
-            cleaned,
-            dye,
-        } => {
-            map.serialize_entry("place", place)?;
-            map.serialize_entry("class", class)?;
-            optional(map, "cleaned", cleaned.as_ref())?;
-            optional(map, "dye", dye.as_ref())
-        }
-        Fact::Tightened {
-            torque,
-            tool,
-            adapter,
-        } => {
-            map.serialize_entry("torque", torque)?;
-            optional(map, "tool", tool.as_ref())?;
-            optional(map, "adapter", adapter.as_ref())
-        }
-        Fact::Driven { distance, peak } => {
-            map.serialize_entry("distance", distance)?;
-            optional(map, "peak", peak.as_ref())
-        }
-        Fact::Approved { ceiling } => map.serialize_entry("ceiling", ceiling),
-        Fact::Hold { reason } | Fact::Release { reason } => map.serialize_entry("reason", reason),
-        Fact::Correction {
-            of,
-            replaces,
-            reason,
-        } => {
-            map.serialize_entry("of", of)?;
-            match replaces {
-                Some(entry) => map.serialize_entry("replaces", entry)?,
-                None => map.serialize_entry("void", &true)?,
-            }
-            map.serialize_entry("reason", reason)
-        }
-        Fact::Note { text } => map.serialize_entry("text", text),
     }
 }

@@ -130,14 +130,16 @@ fn answer(pack: &Pack, journal: &Journal, options: &Options) -> Evaluation {
     let first = journal.entries.first().map(|entry| entry.at.instant);
     let (place, mut about) = resolve(pack, &journal.header, first);
     about.extend(journal.delivery());
-    let (entries, findings) = counted(journal.entries.iter());
-    about.extend(findings);
-    about.extend(reused_ids(journal.entries.iter()));
     let sheet = Sheet::new(
         pack,
         &journal.header,
         place.and_then(|place| pack.procedures().nth(place)),
     );
+    let (entries, findings) = counted(journal.entries.iter(), |drained| {
+        sheet.books_drained(drained)
+    });
+    about.extend(findings);
+    about.extend(reused_ids(journal.entries.iter()));
     let mut state = State::new();
     for counted in &entries {
         state.take(&sheet, counted);

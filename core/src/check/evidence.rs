@@ -1,63 +1,21 @@
 //! The rules of evidence: entry by entry, what is known of the departure.
 
 use super::correction::{Capture, Counted};
-use super::entry::{DrainedWhy, Fact, Grade, Measured, PlugState, Source, StripResult, Toward};
+use super::entry::{
+    DrainedWhy, Fact, Measured, MeasuredBy, PlugState, Source, StripResult, Toward,
+};
 use super::finding::Finding;
 use super::ledger::{Ledger, Span};
+use super::look::{Observation, Sample};
 use super::measured::{Booked, Unbooked};
 use super::sheet::Sheet;
 use super::trail::Trail;
-use super::verdict::{Row, Verdict};
 use crate::fluid::Relation;
-use crate::procedure::{Defect, EngineState, Severity, Sign};
+use crate::procedure::{EngineState, Severity};
 use crate::quantity::Amount;
 use alloc::string::String;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
-
-/// A temperature that can prove something on this sheet.
-#[derive(Debug, Clone, Copy)]
-pub(super) struct Sample {
-    pub(super) seq: u64,
-    pub(super) reading: Amount,
-    pub(super) at: i128,
-}
-
-/// What became of an observation.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) enum Outcome {
-    /// It says what the verdict cell says.
-    Counts,
-    /// What ran out was the opening's own contents, or too short a look at a flow.
-    Spurt,
-    /// Too short a look at nothing.
-    ShortLook,
-    /// The plug was not open.
-    NotOpen,
-    /// No temperature proves anything.
-    NoTemperature,
-    /// The last temperature was too old.
-    Stale,
-    /// It contradicts what these entries prove.
-    Contradicted {
-        below: Option<u64>,
-        above: Option<u64>,
-    },
-}
-
-/// One look at the opening.
-#[derive(Debug, Clone)]
-pub(super) struct Observation {
-    pub(super) seq: u64,
-    pub(super) grade: Grade,
-    pub(super) outcome: Outcome,
-    pub(super) defects: Vec<Defect>,
-    pub(super) sample: Option<Sample>,
-    pub(super) captured: Option<Booked>,
-    pub(super) verdict: Option<Verdict>,
-    /// What is known of the departure after it.
-    pub(super) now: Span,
-}
 
 /// Nominal volumes so far.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -105,7 +63,7 @@ pub(super) struct State {
     pub(super) cooler_open: bool,
     pub(super) sample: Option<Sample>,
     pub(super) plug: Option<PlugState>,
-    looks_since_open: u32,
+    pub(super) looks_since_open: u32,
     pub(super) last_pour: Option<(u64, i128)>,
     /// Poured since the last flow, without any.
     pub(super) poured_dry: i128,
@@ -172,7 +130,10 @@ impl State {
                 captured,
                 ..
             } => {
-                let captured = captured.or(counted.supplied);
+                if let (Some(unbooked), Some(_)) = (captured, counted.supplied) {
+                    self.book(sheet, unbooked, true, None, seq);
+                }
+                let captured = counted.supplied.or(*captured);
                 self.observe(sheet, *grade, *watched, captured, seq, at);
             }
             Fact::Reading { .. } => {
@@ -384,7 +345,7 @@ impl State {
     }
 
     /// Books a volume, or finds why it cannot be.
-    fn book(
+    pub(super) fn book(
         &mut self,
         sheet: &Sheet<'_>,
         measured: &Measured,
@@ -403,7 +364,7 @@ impl State {
                 if measured.by.is_none() && !measured.amount.is_zero() {
                     self.find(finding("measured_by_missing", Severity::Note).field("measured_by"));
                 }
-                if measured.by == Some(super::entry::MeasuredBy::Scale) && density.is_none() {
+                if measured.by == Some(MeasuredBy::Scale) && density.is_none() {
                     self.find(finding("density_unknown", Severity::Caution));
                 }
                 Some(booked)
@@ -417,262 +378,6 @@ impl State {
                 self.find(finding(id, Severity::Stop));
                 None
             }
-        }
-    }
-
-    /// The newest temperature that proves something, if it is fresh at a moment.
-    pub(super) fn freshness(&self, sheet: &Sheet<'_>, at: i128) -> Result<Option<Sample>, Outcome> {
-        if sheet
-            .conditions()
-            .is_none_or(|conditions| conditions.temperature.is_none())
-        {
-            return Ok(None);
-        }
-        match self.sample {
-            None => Err(Outcome::NoTemperature),
-            Some(sample) if at.saturating_sub(sample.at) > sheet.max_age => Err(Outcome::Stale),
-            Some(sample) => Ok(Some(sample)),
-        }
-    }
-
-    /// Every condition of the sheet that is unmet, or was never stated, for a look that began and ended then.
-    pub(super) fn defects(
-        &self,
-        sheet: &Sheet<'_>,
-        sample: Option<Sample>,
-        began: i128,
-    ) -> Vec<Defect> {
-        let mut defects = Vec::new();
-        let Some(conditions) = sheet.conditions() else {
-            self.settle_defects(sheet, began, &mut defects);
-            return defects;
-        };
-        if let (Some(window), Some(sample)) = (&conditions.temperature, sample) {
-            let order =
-                |limit: Option<Amount>| limit.and_then(|limit| sample.reading.compare(&limit).ok());
-            if order(window.min) == Some(Ordering::Less) {
-                defects.push(Defect::BelowWindow);
-            }
-            if order(window.max) == Some(Ordering::Greater) {
-                defects.push(Defect::AboveWindow);
-            }
-        }
-        match conditions.engine {
-            Some(EngineState::Off) if self.engine != Some(EngineState::Off) => {
-                defects.push(Defect::EngineRunning)
-            }
-            Some(wanted)
-                if wanted.is_running() && !self.engine.is_some_and(EngineState::is_running) =>
-            {
-                defects.push(Defect::EngineOff);
-            }
-            _ => {}
-        }
-        if conditions.selector.is_some() && self.selector != conditions.selector {
-            defects.push(Defect::Selector);
-        }
-        if conditions.ranges.is_some() && self.ranges.is_none() {
-            defects.push(Defect::Ranges);
-        }
-        if conditions.cooler.is_some() && self.cooler_open {
-            defects.push(Defect::Cooler);
-        }
-        if let Some(limit) = &conditions.tilt {
-            match self.tilt {
-                None => defects.push(Defect::TiltUnknown),
-                Some((tilt, toward)) if tilt.compare(&limit.max) == Ok(Ordering::Greater) => {
-                    defects.push(match toward {
-                        Toward::Plug => Defect::TiltToward,
-                        Toward::Away => Defect::TiltAway,
-                        Toward::Unknown => Defect::TiltUnknown,
-                    })
-                }
-                Some(_) => {}
-            }
-        }
-        self.settle_defects(sheet, began, &mut defects);
-        defects
-    }
-
-    fn settle_defects(&self, sheet: &Sheet<'_>, began: i128, defects: &mut Vec<Defect>) {
-        let unsettled = |since: i128| began.saturating_sub(since) < sheet.settle;
-        if self.last_pour.is_some_and(|(_, poured)| unsettled(poured)) {
-            defects.push(Defect::PourSettle);
-        }
-        let wants_off = sheet.engine_wanted() == Some(EngineState::Off);
-        let stops_count = sheet
-            .procedure
-            .is_some_and(|sheet| sheet.method.kind.waits_after_stop());
-        if wants_off
-            && stops_count
-            && self.engine == Some(EngineState::Off)
-            && self.engine_stopped_at.is_some_and(unsettled)
-        {
-            defects.push(Defect::StopSettle);
-        }
-    }
-
-    fn observe(
-        &mut self,
-        sheet: &Sheet<'_>,
-        grade: Grade,
-        watched: Amount,
-        captured: Option<Measured>,
-        seq: u64,
-        at: i128,
-    ) {
-        let is_open = self.plug == Some(PlugState::Open);
-        let is_first = is_open && self.looks_since_open == 0;
-        if is_open {
-            self.looks_since_open = self.looks_since_open.saturating_add(1);
-        }
-        let flows = grade.is_flow();
-        let captured = match captured {
-            Some(_) if !flows => {
-                self.find(
-                    Finding::new("captured_without_flow", Severity::Caution)
-                        .of([seq])
-                        .field("captured"),
-                );
-                None
-            }
-            Some(measured) => self.book(sheet, &measured, true, None, seq),
-            None => None,
-        };
-        if let Some(booked) = captured {
-            self.volumes.captured = self.volumes.captured.saturating_add(booked.nominal);
-        }
-        let Some(procedure) = sheet.procedure else {
-            if let Some(booked) = captured {
-                self.ledger = self.ledger.moved(booked.span.negated());
-            }
-            return;
-        };
-        if !is_open {
-            self.find(Finding::new("plug_not_open", Severity::Caution).of([seq]));
-        }
-        let watched = watched.count().unwrap_or(0);
-        let freshness = self.freshness(sheet, at);
-        let sample = freshness.unwrap_or(None);
-        let mut defects = self.defects(sheet, sample, at.saturating_sub(watched));
-        if grade == Grade::Spitting {
-            defects.push(Defect::Foam);
-        }
-        let sign = defects
-            .iter()
-            .map(|defect| procedure.sign(*defect))
-            .reduce(Sign::and);
-        let is_own_contents = is_first
-            && captured.is_some_and(|booked| 0 < booked.nominal && booked.nominal <= sheet.hold_up);
-        let is_short = watched < sheet.watch;
-        let outcome = match freshness {
-            _ if flows && (is_short || is_own_contents) => Outcome::Spurt,
-            _ if is_short => Outcome::ShortLook,
-            _ if !is_open => Outcome::NotOpen,
-            Err(outcome) => outcome,
-            Ok(_) => Outcome::Counts,
-        };
-        // What ran out, whatever it proves.
-        let blind = !is_open || freshness.is_err() || matches!(sign, Some(Sign::High | Sign::Both));
-        let outflow = |ledger: &Ledger| match captured {
-            Some(booked) => booked.span.negated(),
-            None if outcome == Outcome::Spurt && grade.is_at_lip() => {
-                Span::new(sheet.hold_up.saturating_neg(), 0)
-            }
-            None if blind => Span::UP_TO_ZERO,
-            None => Span {
-                lo: ledger.now.hi.map(|hi| hi.max(0).saturating_neg()),
-                hi: Some(0),
-            },
-        };
-        let row = Row::of(grade);
-        let mut look = Observation {
-            seq,
-            grade,
-            outcome,
-            defects,
-            sample,
-            captured,
-            verdict: None,
-            now: self.ledger.now,
-        };
-        match outcome {
-            Outcome::Counts => match self.proved(sheet, row, sign, flows, seq, outflow) {
-                Some(ledger) => {
-                    self.ledger = ledger;
-                    look.verdict = Some(row.verdict(sign));
-                }
-                None => {
-                    let (below, above) = (self.ledger.bounds_below, self.ledger.bounds_above);
-                    if let Some(booked) = captured {
-                        self.ledger = self.ledger.moved(booked.span.negated());
-                    }
-                    look.outcome = Outcome::Contradicted { below, above };
-                    look.verdict = Some(Verdict::NotProven);
-                    let bounds = [below, above.filter(|above| below != Some(*above))];
-                    let finding = Finding::new("contradiction", Severity::Caution);
-                    self.find(finding.of([seq]).of(bounds.into_iter().flatten()));
-                }
-            },
-            Outcome::ShortLook => {}
-            _ => {
-                if flows {
-                    self.ledger = self.ledger.moved(outflow(&self.ledger));
-                }
-                look.verdict = (outcome != Outcome::Spurt).then_some(Verdict::Incomplete);
-            }
-        }
-        look.now = self.ledger.now;
-        if flows && look.outcome != Outcome::Spurt {
-            self.poured_dry = 0;
-        }
-        if look.verdict == Some(Verdict::AtLevel) {
-            self.found = Some((seq, self.volumes));
-        }
-        if look.verdict.is_some() {
-            if self.repeat == Repeat::UntilObserved {
-                self.repeat = Repeat::No;
-            }
-            self.deciding = Some(look.clone());
-        }
-        self.looks.push(look);
-    }
-
-    /// The ledger after a look that may be used, or nothing if it contradicts what is known.
-    fn proved(
-        &self,
-        sheet: &Sheet<'_>,
-        row: Row,
-        sign: Option<Sign>,
-        flows: bool,
-        seq: u64,
-        outflow: impl Fn(&Ledger) -> Span,
-    ) -> Option<Ledger> {
-        let mut ledger = self.ledger;
-        if flows {
-            if !matches!(sign, Some(Sign::High | Sign::Both)) {
-                ledger = ledger.constrained(Span::FROM_ZERO, seq)?;
-            }
-            ledger = ledger.moved(outflow(&ledger));
-        }
-        let reading = row.apparent(sheet.lip_band);
-        match sign {
-            None => ledger.constrained(reading, seq),
-            Some(Sign::Low) => ledger.constrained(
-                Span {
-                    hi: None,
-                    ..reading
-                },
-                seq,
-            ),
-            Some(Sign::High) => ledger.constrained(
-                Span {
-                    lo: None,
-                    ..reading
-                },
-                seq,
-            ),
-            Some(Sign::Both) => Some(ledger),
         }
     }
 }

@@ -1,9 +1,10 @@
 //! Why: reasons down to entries of the journal and fields of the sheet, and what keeps another verdict away.
 
 use super::evaluation::told;
-use super::evidence::{Observation, Outcome, State};
+use super::evidence::State;
 use super::finding::Reason;
 use super::leak::{BySheet, Certainty, Leak};
+use super::look::{Observation, Outcome};
 use super::sheet::Sheet;
 use super::verdict::{Row, Verdict};
 use crate::procedure::Defect;

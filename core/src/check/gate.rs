@@ -1,9 +1,10 @@
 //! May I do this now? Every item that stands in the way, and how long those that mend themselves take.
 
 use super::entry::PlugState;
-use super::evidence::{Outcome, State};
+use super::evidence::State;
 use super::finding::Unmet;
 use super::leak::BySheet;
+use super::look::Outcome;
 use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::procedure::{Act, Defect, EngineState};

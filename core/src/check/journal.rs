@@ -165,7 +165,7 @@ impl Journal {
         reader.measures = pack_measures;
         match lines(text) {
             Some(lines) => from_lines(reader, text, &lines, limits),
-            None => from_document(reader, text),
+            None => from_document(reader, text, limits),
         }
     }
 
@@ -220,7 +220,7 @@ fn lines(text: &str) -> Option<Vec<&str>> {
     alone.then(|| [first, second].into_iter().chain(lines).collect())
 }
 
-fn from_document(mut reader: Reader<'_>, text: &str) -> Result<Journal, Error> {
+fn from_document(mut reader: Reader<'_>, text: &str, limits: &Limits) -> Result<Journal, Error> {
     let read = reader.parse(text).and_then(|node| {
         let fields = &[
             "format",
@@ -236,12 +236,17 @@ fn from_document(mut reader: Reader<'_>, text: &str) -> Result<Journal, Error> {
         ];
         let object = reader.object(&node, fields)?;
         let header = header(&mut reader, &object);
-        // One line without entries is the beginning of JSON Lines.
-        let entries = if object.get("entries").is_none() && text.trim().lines().count() == 1 {
+        // A finished line without entries is the beginning of JSON Lines.
+        let is_line = text.ends_with('\n') && text.trim().lines().count() == 1;
+        let entries = if is_line && object.get("entries").is_none() {
             Some(Vec::new())
         } else {
-            reader.required(&object, "entries", |reader, node| {
-                reader.list(node, read::entry)
+            reader.required(&object, "entries", |reader, node| match node {
+                Node::List(items) if items.len() > limits.entries() => {
+                    reader.note(limits.too_many_entries(items.len()));
+                    None
+                }
+                _ => reader.list(node, read::entry),
             })
         };
         let entries = entries.map(|entries| rising(&mut reader, entries));

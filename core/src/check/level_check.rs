@@ -167,10 +167,11 @@ impl LevelCheck {
         let (procedure, mut about) = resolve(&self.pack, &self.header, first);
         self.procedure = procedure;
         about.extend(self.delivery.iter().cloned());
-        let (counted, findings) = counted(self.entries.iter());
+        let sheet = sheet(&self.pack, &self.header, procedure);
+        let (counted, findings) =
+            counted(self.entries.iter(), |drained| sheet.books_drained(drained));
         about.extend(findings);
         about.extend(reused_ids(self.entries.iter()));
-        let sheet = sheet(&self.pack, &self.header, procedure);
         let mut state = State::new();
         for counted in &counted {
             state.take(&sheet, counted);
@@ -202,7 +203,7 @@ impl LevelCheck {
     /// `not_a_time` for a bad moment.
     pub fn gate(&self, act: Act, planned: Option<Amount>, at: Option<&str>) -> Result<Gate, Error> {
         let at = match at {
-            Some(text) => super::read::instant(text)?.as_nanosecond(),
+            Some(text) => super::moment::instant(text)?.as_nanosecond(),
             None => self.state.at.unwrap_or(0),
         };
         Ok(self.state.gate(&self.sheet_now(), act, planned, at))
@@ -225,7 +226,10 @@ impl LevelCheck {
         let sheet = self.sheet_now();
         let mut evaluation = self.evaluation();
         if flip {
-            evaluation.flip = Some(flip::flips(&sheet, &counted(self.entries.iter()).0));
+            evaluation.flip = Some(flip::flips(
+                &sheet,
+                &counted(self.entries.iter(), |drained| sheet.books_drained(drained)).0,
+            ));
         }
         evaluation.why_not = why_not.map(|wanted| self.state.why_not(&sheet, wanted));
         evaluation

@@ -17,8 +17,8 @@ const MICROLITRE: i128 = 10_000_000_000_000_000_000;
 const MILLILITRE: i128 = 1_000 * MICROLITRE;
 /// Counts of mass in a gram.
 const GRAM: i128 = 100_000_000_000_000;
-/// More than any sealed unit could hold or take, where the sheet states no capacity: 1000 L.
-const MOST: i128 = 1_000_000 * MILLILITRE;
+/// More than any sealed unit holds, for where the sheet states no capacity: 1000 L.
+const LARGEST_UNIT: i128 = 1_000_000 * MILLILITRE;
 
 /// A share in percent, exact.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -179,9 +179,8 @@ impl<'a> Booking<'a> {
     pub(super) fn on(sheet: Option<&Procedure>, widths: Option<&'a HalfWidths>) -> Self {
         let capacity = sheet.and_then(|sheet| sheet.capacity.as_ref());
         let holds = capacity.and_then(|capacity| capacity.total.or(capacity.refill)?.count());
-        let most = holds
-            .and_then(|count| count.checked_mul(3)?.checked_div(2))
-            .unwrap_or(MOST);
+        let holds = holds.unwrap_or(LARGEST_UNIT);
+        let most = holds.saturating_add(holds.checked_div(2).unwrap_or(0));
         Booking { widths, most }
     }
 
@@ -224,10 +223,16 @@ impl<'a> Booking<'a> {
             .ok_or(Unbooked::Impossible)?;
         let span = match (measured.by, density) {
             (Some(MeasuredBy::Scale), Some(density)) => self.weighed(volume, density),
-            _ if is_mass => volume
-                .outward()
-                .and_then(|span| self.widened(span, nominal, measured.by, drained)),
-            _ => self.widened(Span::new(nominal, nominal), nominal, measured.by, drained),
+            (by, _) => {
+                let width = self.half_width(nominal, by, drained);
+                let known = match is_mass {
+                    true => volume.outward(),
+                    false => Some(Span::new(nominal, nominal)),
+                };
+                known.zip(width).and_then(|(known, width)| {
+                    Some(known.plus(Span::new(width.checked_neg()?, width)))
+                })
+            }
         };
         Ok(Booked {
             nominal,
@@ -235,30 +240,23 @@ impl<'a> Booking<'a> {
         })
     }
 
-    fn widened(
-        &self,
-        span: Span,
-        nominal: i128,
-        by: Option<MeasuredBy>,
-        drained: bool,
-    ) -> Option<Span> {
+    /// What a way of measuring leaves open, in counts: trade values, no source, or the shop's own.
+    fn half_width(&self, nominal: i128, by: Option<MeasuredBy>, drained: bool) -> Option<i128> {
         let none = HalfWidths::default();
         let own = self.widths.unwrap_or(&none);
-        // What each way of measuring leaves open: trade values, no source.
         let (stated, default) = match by {
             Some(MeasuredBy::Sealed) => (&own.sealed, Percent::whole(1).of(nominal)),
             Some(MeasuredBy::Meter) => (&own.meter, Percent::whole(2).of(nominal)),
             Some(MeasuredBy::Jug) => (&own.jug, Some(20 * MILLILITRE)),
             Some(MeasuredBy::Eye) if drained => (&own.eye_drained, Some(100 * MILLILITRE)),
             Some(MeasuredBy::Eye) => (&own.eye, Some(60 * MILLILITRE)),
-            Some(MeasuredBy::Scale) | None => return Some(span),
+            Some(MeasuredBy::Scale) | None => (&None, Some(0)),
         };
-        let width = match stated {
+        match stated {
             Some(Width::Percent(share, _)) => share.of(nominal),
             Some(Width::Amount(amount)) => amount.count(),
             None => default,
-        }?;
-        Some(span.plus(Span::new(width.checked_neg()?, width)))
+        }
     }
 
     /// A scale is off by some grams, and the density by a share of itself.
@@ -323,10 +321,8 @@ impl Fraction {
     /// The whole microlitres around it, in counts.
     fn outward(self) -> Option<Span> {
         let lo = floor(self.over?, self.under)?.checked_mul(MICROLITRE)?;
-        Some(Span::new(
-            lo,
-            ceiling(self.over?, self.under)?.checked_mul(MICROLITRE)?,
-        ))
+        let hi = ceiling(self.over?, self.under)?.checked_mul(MICROLITRE)?;
+        Some(Span::new(lo, hi))
     }
 }
 
@@ -351,7 +347,7 @@ mod tests {
         let density = Amount::parse("840 kg/m³").ok();
         Booking {
             widths: None,
-            most: MOST,
+            most: LARGEST_UNIT,
         }
         .book(&measured, drained, density)
         .unwrap()

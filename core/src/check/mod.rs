@@ -2,6 +2,7 @@
 
 mod advice;
 mod correction;
+mod defects;
 mod entry;
 mod evaluate;
 mod evaluation;
@@ -14,15 +15,18 @@ mod journal;
 mod leak;
 mod ledger;
 mod level_check;
+mod look;
 mod measured;
+mod moment;
 mod plausible;
 mod read;
 mod sheet;
 mod trail;
 mod verdict;
+mod write;
 
 pub use entry::{
-    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, Moment, PlugState, SeepageClass, Source,
+    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, SeepageClass, Source,
     StripResult, Toward, Trend,
 };
 pub use evaluate::{JournalSource, Options, PackSource, evaluate, evaluate_many, evaluate_with};
@@ -33,4 +37,5 @@ pub use gate::Gate;
 pub use journal::{Header, Job, Journal, PackPin, Profile, Subject};
 pub use leak::{BySheet, Certainty};
 pub use level_check::LevelCheck;
+pub use moment::Moment;
 pub use verdict::Verdict;

@@ -1,18 +1,16 @@
 //! Reading entries: the readable is recorded, the unreadable refused with every fault.
 
 use super::entry::{
-    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, Moment, PlugState, SeepageClass, Source,
+    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, SeepageClass, Source,
     StripResult, Toward, Trend,
 };
+use super::moment::moment;
 use crate::document::{Node, Object, Reader};
 use crate::error::{ErrorKind, Fault};
 use crate::procedure::EngineState;
 use crate::quantity::{Amount, Kind};
-use alloc::borrow::ToOwned;
 use alloc::boxed::Box;
 use alloc::string::ToString;
-use core::str::FromStr;
-use jiff::Timestamp;
 
 /// Lists the fields of each kind of entry beside those all entries have.
 macro_rules! kinds {
@@ -104,56 +102,6 @@ fn unknown_kind(reader: &mut Reader<'_>, node: &Node<'_>, kind: Option<&Node<'_>
             reader.note_at("kind", fault);
         }
     }
-}
-
-/// An RFC 3339 date and time with its offset.
-fn moment(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Moment> {
-    let text = reader.str(node)?;
-    match instant(text) {
-        Ok(instant) => Some(Moment {
-            text: text.to_owned(),
-            instant,
-        }),
-        Err(fault) => {
-            reader.note(fault);
-            None
-        }
-    }
-}
-
-/// The instant an RFC 3339 text names.
-pub(super) fn instant(text: &str) -> Result<Timestamp, Fault> {
-    let instant = is_rfc_3339(text)
-        .then(|| Timestamp::from_str(text).ok())
-        .flatten();
-    let allowed = ["RFC 3339 with seconds and offset, as 2024-05-01T09:30:00Z"];
-    instant.ok_or_else(|| Fault::new(ErrorKind::NotATime).got(text).allowed(allowed))
-}
-
-/// The shape of RFC 3339 section 5.6, `full-date T full-time`; the values are checked by the time library.
-fn is_rfc_3339(text: &str) -> bool {
-    let fits = |text: &str, shape: &str| {
-        text.len() == shape.len()
-            && text
-                .bytes()
-                .zip(shape.bytes())
-                .all(|(own, wanted)| match wanted {
-                    b'0' => own.is_ascii_digit(),
-                    b'T' => own.eq_ignore_ascii_case(&b't'),
-                    b'+' => own == b'+' || own == b'-',
-                    _ => own == wanted,
-                })
-    };
-    let Some((head, tail)) = text.split_at_checked(19) else {
-        return false;
-    };
-    let offset = tail.strip_prefix('.').map_or(tail, |rest| {
-        rest.trim_start_matches(|c: char| c.is_ascii_digit())
-    });
-    let has_digits = !tail.starts_with('.') || tail.len() > offset.len().saturating_add(1);
-    fits(head, "0000-00-00T00:00:00")
-        && has_digits
-        && (offset.eq_ignore_ascii_case("z") || fits(offset, "+00:00"))
 }
 
 fn fact(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Option<Fact> {
@@ -353,8 +301,7 @@ fn measured(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Option<Measured
     let has = |name| object.get(name).is_some();
     if has("volume") == has("mass") {
         let hint = "state exactly one of them";
-        reader.note_at(
-            "volume",
+        reader.note(
             Fault::new(ErrorKind::Conflict)
                 .allowed(["volume", "mass"])
                 .hint(hint),

@@ -1,5 +1,6 @@
 //! The sheet as the evidence needs it: its values as exact counts.
 
+use super::entry::Measured;
 use super::journal::{Header, Job};
 use super::measured::{Booking, HalfWidths};
 use crate::fluid::Relation;
@@ -85,6 +86,12 @@ impl<'a> Sheet<'a> {
     pub(super) fn density(&self, fluid: Option<&str>) -> Option<Amount> {
         let name = fluid.or(self.procedure?.fluid.as_deref())?;
         self.pack.fluid(name)?.density_15
+    }
+
+    /// Whether a volume that came out can be booked.
+    pub(super) fn books_drained(&self, measured: &Measured) -> bool {
+        let density = self.density(None);
+        self.booking.book(measured, true, density).is_ok()
     }
 
     /// Whether the fluid the sheet takes is known to the pack.

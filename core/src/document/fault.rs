@@ -281,14 +281,6 @@ impl<'l> Reader<'l> {
                 );
                 None
             }
-            Node::Number => {
-                self.note(
-                    Fault::new(ErrorKind::OutOfRange)
-                        .got("a number")
-                        .allowed(["a whole number"]),
-                );
-                None
-            }
             other => self.wrong_type(other, "a whole number"),
         }
     }

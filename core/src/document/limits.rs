@@ -46,7 +46,7 @@ impl Limits {
         self.depth
     }
 
-    /// Members of any one list, such as the entries of a journal.
+    /// Entries of one journal.
     #[must_use]
     pub fn entries(&self) -> usize {
         self.entries

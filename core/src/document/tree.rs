@@ -156,13 +156,6 @@ impl<'de> Visitor<'de> for Seed<'_> {
         let inner = self.deeper()?;
         let mut items = Vec::new();
         while let Some(item) = list.next_element_seed(inner)? {
-            if items.len() >= self.limits.entries() {
-                return Err(self.refuse(
-                    "entries",
-                    self.limits.entries(),
-                    items.len().saturating_add(1),
-                ));
-            }
             items.push(item);
         }
         Ok(Node::List(items))

@@ -18,7 +18,7 @@ pub(super) fn agreement(reader: &mut Reader<'_>, pack: &PackDocument) {
             .take(index)
             .any(|earlier| earlier.id == fluid.id)
         {
-            repeated(reader, "fluids", index, &fluid.id);
+            repeated(reader, "fluids", index, "id", &fluid.id);
         }
     }
     if let Some(cycle) = crate::fluid::replacement_cycle(&pack.fluids) {
@@ -41,6 +41,7 @@ pub(super) fn agreement(reader: &mut Reader<'_>, pack: &PackDocument) {
                 reader,
                 "procedures",
                 index,
+                "edition",
                 &format!("{} edition {}", sheet.id, sheet.edition),
             );
         }
@@ -71,12 +72,18 @@ pub(super) fn agreement(reader: &mut Reader<'_>, pack: &PackDocument) {
     }
 }
 
-fn repeated(reader: &mut Reader<'_>, list: &'static str, index: usize, name: &str) {
+fn repeated(
+    reader: &mut Reader<'_>,
+    list: &'static str,
+    index: usize,
+    field: &'static str,
+    name: &str,
+) {
     let fault = Fault::new(ErrorKind::DuplicateId)
         .got(name)
         .hint("give each its own identity");
     reader.inside(Step::Key(list.into()), |reader| {
-        reader.inside(Step::Index(index), |reader| reader.note_at("id", fault))
+        reader.inside(Step::Index(index), |reader| reader.note_at(field, fault))
     });
 }
 

@@ -1,6 +1,8 @@
 //! How the opening is closed again, and the time the work takes.
 
-use crate::quantity::Amount;
+use super::read::{above_zero, amounts};
+use crate::document::{Node, Reader};
+use crate::quantity::{Amount, Kind};
 use crate::word::words;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -72,4 +74,59 @@ pub struct Labour {
     /// Time the bay is occupied.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub bay: Option<Amount>,
+}
+
+pub(super) fn closing(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Closing> {
+    let fields = &[
+        "torque",
+        "tolerance",
+        "printed",
+        "thread",
+        "seal",
+        "threadlocker",
+        "close_before_stop",
+        "replace_closing_loss",
+    ];
+    let object = reader.object(node, fields)?;
+    let torque = reader.optional(&object, "torque", |reader, node| {
+        above_zero(reader, node, Kind::Torque)
+    });
+    let tolerance = reader.optional(&object, "tolerance", |reader, node| {
+        reader.amount_from_zero(node, Kind::Torque)
+    });
+    let printed = reader.optional(&object, "printed", |reader, node| {
+        amounts(reader, node, Kind::Torque)
+    });
+    let thread = reader.optional(&object, "thread", Reader::text);
+    let seal = reader.optional(&object, "seal", |reader, node| {
+        reader.word(node, Seal::WORDS)
+    });
+    let threadlocker = reader.optional(&object, "threadlocker", |reader, node| {
+        reader.word(node, Threadlocker::WORDS)
+    });
+    let close_before_stop = reader.optional(&object, "close_before_stop", Reader::flag);
+    let replace_closing_loss = reader.optional(&object, "replace_closing_loss", Reader::flag);
+    Some(Closing {
+        torque,
+        tolerance,
+        printed: printed.unwrap_or_default(),
+        thread,
+        seal,
+        threadlocker,
+        close_before_stop,
+        replace_closing_loss,
+    })
+}
+
+pub(super) fn labour(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Labour> {
+    let object = reader.object(node, &["hands_on", "bay"])?;
+    let mut time = |name| {
+        reader.optional(&object, name, |reader, node| {
+            reader.amount_from_zero(node, Kind::Time)
+        })
+    };
+    Some(Labour {
+        hands_on: time("hands_on"),
+        bay: time("bay"),
+    })
 }

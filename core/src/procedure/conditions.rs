@@ -1,6 +1,9 @@
 //! What the sheet asks to hold while the level is read. What it does not ask is no defect.
 
-use crate::quantity::Amount;
+use super::read::amounts;
+use crate::document::{Node, Reader};
+use crate::error::{ErrorKind, Fault};
+use crate::quantity::{Amount, Kind};
 use crate::word::words;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -92,4 +95,81 @@ pub struct CoolerCondition {
     /// The temperature at which the circuit opens and fills.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub thermostat: Option<Amount>,
+}
+
+pub(super) fn conditions(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Conditions> {
+    let object = reader.object(
+        node,
+        &[
+            "engine",
+            "selector",
+            "temperature",
+            "tilt",
+            "ranges",
+            "cooler",
+        ],
+    )?;
+    let engine = reader.optional(&object, "engine", |reader, node| {
+        reader.word(node, EngineState::WORDS)
+    });
+    let selector = reader.optional(&object, "selector", Reader::slug);
+    let temperature = reader.optional(&object, "temperature", temperature);
+    let tilt = reader.optional(&object, "tilt", |reader, node| {
+        let object = reader.object(node, &["max"])?;
+        let angle = |reader: &mut Reader<'_>, node: &_| reader.amount_from_zero(node, Kind::Angle);
+        let max = reader.required(&object, "max", angle)?;
+        Some(TiltCondition { max })
+    });
+    let ranges = reader.optional(&object, "ranges", |reader, node| {
+        let object = reader.object(node, &["dwell"])?;
+        let dwell = reader.optional(&object, "dwell", |reader, node| {
+            reader.amount_from_zero(node, Kind::Time)
+        });
+        Some(RangesCondition { dwell })
+    });
+    let cooler = reader.optional(&object, "cooler", |reader, node| {
+        let object = reader.object(node, &["thermostat"])?;
+        let thermostat = reader.optional(&object, "thermostat", |reader, node| {
+            reader.amount(node, Kind::Temperature)
+        });
+        Some(CoolerCondition { thermostat })
+    });
+    Some(Conditions {
+        engine,
+        selector,
+        temperature,
+        tilt,
+        ranges,
+        cooler,
+    })
+}
+
+fn temperature(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<TemperatureCondition> {
+    let object = reader.object(node, &["min", "max", "printed", "max_age"])?;
+    let mut limit = |name| {
+        reader.optional(&object, name, |reader, node| {
+            reader.amount(node, Kind::Temperature)
+        })
+    };
+    let (min, max) = (limit("min"), limit("max"));
+    let printed = reader.optional(&object, "printed", |reader, node| {
+        amounts(reader, node, Kind::Temperature)
+    });
+    let max_age = reader.optional(&object, "max_age", |reader, node| {
+        reader.amount_from_zero(node, Kind::Time)
+    });
+    if object.get("min").is_none() && object.get("max").is_none() {
+        let hint = "state min, max or both, or leave temperature out";
+        reader.note(
+            Fault::new(ErrorKind::Conflict)
+                .allowed(["min", "max"])
+                .hint(hint),
+        );
+    }
+    Some(TemperatureCondition {
+        min,
+        max,
+        printed: printed.unwrap_or_default(),
+        max_age,
+    })
 }

@@ -3,8 +3,10 @@
 use super::closing::{Closing, Labour};
 use super::conditions::Conditions;
 use super::method::{Defect, Method, Sign};
-use crate::document::Ext;
-use crate::quantity::Amount;
+use super::read::{amounts, volume, volume_from_zero};
+use crate::document::{Ext, Node, Reader};
+use crate::error::{ErrorKind, Fault};
+use crate::quantity::{Amount, Kind};
 use crate::word::words;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -189,4 +191,64 @@ fn as_text<S: Serializer>(day: &Option<Date>, serializer: S) -> Result<S::Ok, S:
         Some(day) => serializer.collect_str(day),
         None => serializer.serialize_none(),
     }
+}
+
+pub(super) fn capacity(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Capacity> {
+    let object = reader.object(node, &["total", "refill"])?;
+    let total = reader.optional(&object, "total", volume);
+    let refill = reader.optional(&object, "refill", volume);
+    Some(Capacity { total, refill })
+}
+
+pub(super) fn refill(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Refill> {
+    let object = reader.object(node, &["step", "least", "stop"])?;
+    let step = reader.optional(&object, "step", volume);
+    let least = reader.optional(&object, "least", volume);
+    let stop = reader.optional(&object, "stop", volume);
+    Some(Refill { step, least, stop })
+}
+
+pub(super) fn leak_limit(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<LeakLimit> {
+    let object = reader.object(
+        node,
+        &["more_than", "at_least", "about", "counts", "printed"],
+    )?;
+    let more_than = reader.optional(&object, "more_than", volume);
+    let at_least = reader.optional(&object, "at_least", volume);
+    let about = reader.optional(&object, "about", volume_from_zero);
+    let counts = reader.optional(&object, "counts", |reader, node| {
+        reader.word(node, Counts::WORDS)
+    });
+    let printed = reader.optional(&object, "printed", |reader, node| {
+        amounts(reader, node, Kind::Volume)
+    });
+    if object.get("more_than").is_some() == object.get("at_least").is_some() {
+        let hint = "state exactly one of them";
+        reader.note(
+            Fault::new(ErrorKind::Conflict)
+                .allowed(["more_than", "at_least"])
+                .hint(hint),
+        );
+    }
+    Some(LeakLimit {
+        more_than,
+        at_least,
+        about,
+        counts,
+        printed: printed.unwrap_or_default(),
+    })
+}
+
+pub(super) fn caution(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Caution> {
+    let object = reader.object(node, &["id", "text", "acts"])?;
+    let id = reader.required(&object, "id", Reader::slug);
+    let text = reader.required(&object, "text", Reader::text);
+    let acts = reader.optional(&object, "acts", |reader, node| {
+        reader.list(node, |reader, node| reader.word(node, Act::WORDS))
+    });
+    Some(Caution {
+        id: id?,
+        text: text?,
+        acts: acts.unwrap_or_default(),
+    })
 }

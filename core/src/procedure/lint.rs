@@ -85,6 +85,7 @@ impl Pack {
                 sheet,
                 found: Vec::new(),
             };
+            linter.supersession(self);
             linter.fluid(self);
             linter.conditions();
             linter.volumes();
@@ -96,6 +97,16 @@ impl Pack {
 }
 
 impl Linter<'_> {
+    fn supersession(&mut self, pack: &Pack) {
+        let Some(earlier) = self.sheet.supersedes else {
+            return;
+        };
+        if pack.procedure(&self.sheet.id, earlier).is_none() {
+            let args = [("edition", earlier.to_string())];
+            self.find("supersedes_absent", Severity::Note, "supersedes", &args);
+        }
+    }
+
     fn fluid(&mut self, pack: &Pack) {
         match &self.sheet.fluid {
             None => self.find("fluid_unstated", Severity::Caution, "fluid", &[]),

@@ -1,6 +1,8 @@
 //! How the level is found: the kind of opening, and which way each defect of a check misleads.
 
-use crate::quantity::Amount;
+use super::read::volume_from_zero;
+use crate::document::{Node, Reader};
+use crate::quantity::{Amount, Kind};
 use crate::word::words;
 use alloc::vec::Vec;
 use serde::{Serialize, Serializer};
@@ -162,4 +164,51 @@ impl Method {
 
 fn as_map<S: Serializer>(bias: &[(Defect, Sign)], serializer: S) -> Result<S::Ok, S::Error> {
     serializer.collect_map(bias.iter().copied())
+}
+
+pub(super) fn method(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Method> {
+    let fields = &[
+        "kind", "warming", "watch", "settle", "surface", "offset", "hold_up", "lip_band", "bias",
+    ];
+    let object = reader.object(node, fields)?;
+    let kind = reader.required(&object, "kind", |reader, node| {
+        reader.word(node, MethodKind::WORDS)
+    });
+    let warming = reader.optional(&object, "warming", |reader, node| {
+        reader.word(node, Warming::WORDS)
+    });
+    let mut amount = |name, kind| {
+        reader.optional(&object, name, |reader, node| {
+            reader.amount_from_zero(node, kind)
+        })
+    };
+    let (watch, settle) = (amount("watch", Kind::Time), amount("settle", Kind::Time));
+    let (surface, offset) = (
+        amount("surface", Kind::Area),
+        amount("offset", Kind::Length),
+    );
+    let hold_up = reader.optional(&object, "hold_up", volume_from_zero);
+    let lip_band = reader.optional(&object, "lip_band", volume_from_zero);
+    let bias = reader.optional(&object, "bias", bias).unwrap_or_default();
+    Some(Method {
+        kind: kind?,
+        warming,
+        watch,
+        settle,
+        surface,
+        offset,
+        hold_up,
+        lip_band,
+        bias,
+    })
+}
+
+fn bias(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Vec<(Defect, Sign)>> {
+    let object = reader.object(node, Defect::SLUGS)?;
+    let mut stated = Vec::new();
+    for (name, defect) in Defect::WORDS {
+        let sign = reader.optional(&object, name, |reader, node| reader.word(node, Sign::WORDS));
+        stated.extend(sign.map(|sign| (*defect, sign)));
+    }
+    Some(stated)
 }

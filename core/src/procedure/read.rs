@@ -1,11 +1,9 @@
 //! Reading a pack: every fault of it at once.
 
-use super::closing::{Closing, Labour, Seal, Threadlocker};
-use super::conditions::{
-    Conditions, CoolerCondition, EngineState, RangesCondition, TemperatureCondition, TiltCondition,
-};
-use super::edition::{Act, Capacity, Caution, Counts, LeakLimit, Procedure, Refill};
-use super::method::{Defect, Method, MethodKind, Sign, Warming};
+use super::closing::{closing, labour};
+use super::conditions::conditions;
+use super::edition::{Procedure, capacity, caution, leak_limit, refill};
+use super::method::method;
 use crate::document::{Ext, Node, Reader};
 use crate::error::{ErrorKind, Fault};
 use crate::fluid::Fluid;
@@ -138,11 +136,11 @@ fn texts(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Vec<String>> {
     reader.list(node, Reader::text)
 }
 
-fn amounts(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -> Option<Vec<Amount>> {
+pub(super) fn amounts(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -> Option<Vec<Amount>> {
     reader.list(node, |reader, node| reader.amount(node, kind))
 }
 
-fn above_zero(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -> Option<Amount> {
+pub(super) fn above_zero(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -> Option<Amount> {
     let amount = reader.amount_from_zero(node, kind)?;
     if amount.is_zero() {
         reader.note(
@@ -156,12 +154,12 @@ fn above_zero(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -> Option<Am
 }
 
 /// A volume the ledger can hold: above zero and not beyond what any unit could.
-fn volume(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
+pub(super) fn volume(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
     let amount = above_zero(reader, node, Kind::Volume)?;
     bounded(reader, amount)
 }
 
-fn volume_from_zero(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
+pub(super) fn volume_from_zero(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
     let amount = reader.amount_from_zero(node, Kind::Volume)?;
     bounded(reader, amount)
 }
@@ -248,244 +246,5 @@ fn procedure(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Procedure> {
         labour,
         ext,
         digest: String::new(),
-    })
-}
-
-fn capacity(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Capacity> {
-    let object = reader.object(node, &["total", "refill"])?;
-    let total = reader.optional(&object, "total", volume);
-    let refill = reader.optional(&object, "refill", volume);
-    Some(Capacity { total, refill })
-}
-
-fn method(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Method> {
-    let fields = &[
-        "kind", "warming", "watch", "settle", "surface", "offset", "hold_up", "lip_band", "bias",
-    ];
-    let object = reader.object(node, fields)?;
-    let kind = reader.required(&object, "kind", |reader, node| {
-        reader.word(node, MethodKind::WORDS)
-    });
-    let warming = reader.optional(&object, "warming", |reader, node| {
-        reader.word(node, Warming::WORDS)
-    });
-    let mut amount = |name, kind| {
-        reader.optional(&object, name, |reader, node| {
-            reader.amount_from_zero(node, kind)
-        })
-    };
-    let (watch, settle) = (amount("watch", Kind::Time), amount("settle", Kind::Time));
-    let (surface, offset) = (
-        amount("surface", Kind::Area),
-        amount("offset", Kind::Length),
-    );
-    let hold_up = reader.optional(&object, "hold_up", volume_from_zero);
-    let lip_band = reader.optional(&object, "lip_band", volume_from_zero);
-    let bias = reader.optional(&object, "bias", bias).unwrap_or_default();
-    Some(Method {
-        kind: kind?,
-        warming,
-        watch,
-        settle,
-        surface,
-        offset,
-        hold_up,
-        lip_band,
-        bias,
-    })
-}
-
-fn bias(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Vec<(Defect, Sign)>> {
-    let object = reader.object(node, Defect::SLUGS)?;
-    let mut stated = Vec::new();
-    for (name, defect) in Defect::WORDS {
-        let sign = reader.optional(&object, name, |reader, node| reader.word(node, Sign::WORDS));
-        stated.extend(sign.map(|sign| (*defect, sign)));
-    }
-    Some(stated)
-}
-
-fn conditions(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Conditions> {
-    let object = reader.object(
-        node,
-        &[
-            "engine",
-            "selector",
-            "temperature",
-            "tilt",
-            "ranges",
-            "cooler",
-        ],
-    )?;
-    let engine = reader.optional(&object, "engine", |reader, node| {
-        reader.word(node, EngineState::WORDS)
-    });
-    let selector = reader.optional(&object, "selector", Reader::slug);
-    let temperature = reader.optional(&object, "temperature", temperature);
-    let tilt = reader.optional(&object, "tilt", |reader, node| {
-        let object = reader.object(node, &["max"])?;
-        let angle = |reader: &mut Reader<'_>, node: &_| reader.amount_from_zero(node, Kind::Angle);
-        let max = reader.required(&object, "max", angle)?;
-        Some(TiltCondition { max })
-    });
-    let ranges = reader.optional(&object, "ranges", |reader, node| {
-        let object = reader.object(node, &["dwell"])?;
-        let dwell = reader.optional(&object, "dwell", |reader, node| {
-            reader.amount_from_zero(node, Kind::Time)
-        });
-        Some(RangesCondition { dwell })
-    });
-    let cooler = reader.optional(&object, "cooler", |reader, node| {
-        let object = reader.object(node, &["thermostat"])?;
-        let thermostat = reader.optional(&object, "thermostat", |reader, node| {
-            reader.amount(node, Kind::Temperature)
-        });
-        Some(CoolerCondition { thermostat })
-    });
-    Some(Conditions {
-        engine,
-        selector,
-        temperature,
-        tilt,
-        ranges,
-        cooler,
-    })
-}
-
-fn temperature(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<TemperatureCondition> {
-    let object = reader.object(node, &["min", "max", "printed", "max_age"])?;
-    let mut limit = |name| {
-        reader.optional(&object, name, |reader, node| {
-            reader.amount(node, Kind::Temperature)
-        })
-    };
-    let (min, max) = (limit("min"), limit("max"));
-    let printed = reader.optional(&object, "printed", |reader, node| {
-        amounts(reader, node, Kind::Temperature)
-    });
-    let max_age = reader.optional(&object, "max_age", |reader, node| {
-        reader.amount_from_zero(node, Kind::Time)
-    });
-    if object.get("min").is_none() && object.get("max").is_none() {
-        let hint = "state min, max or both, or leave temperature out";
-        reader.note(
-            Fault::new(ErrorKind::Conflict)
-                .allowed(["min", "max"])
-                .hint(hint),
-        );
-    }
-    Some(TemperatureCondition {
-        min,
-        max,
-        printed: printed.unwrap_or_default(),
-        max_age,
-    })
-}
-
-fn refill(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Refill> {
-    let object = reader.object(node, &["step", "least", "stop"])?;
-    let step = reader.optional(&object, "step", volume);
-    let least = reader.optional(&object, "least", volume);
-    let stop = reader.optional(&object, "stop", volume);
-    Some(Refill { step, least, stop })
-}
-
-fn leak_limit(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<LeakLimit> {
-    let object = reader.object(
-        node,
-        &["more_than", "at_least", "about", "counts", "printed"],
-    )?;
-    let more_than = reader.optional(&object, "more_than", volume);
-    let at_least = reader.optional(&object, "at_least", volume);
-    let about = reader.optional(&object, "about", volume_from_zero);
-    let counts = reader.optional(&object, "counts", |reader, node| {
-        reader.word(node, Counts::WORDS)
-    });
-    let printed = reader.optional(&object, "printed", |reader, node| {
-        amounts(reader, node, Kind::Volume)
-    });
-    if object.get("more_than").is_some() == object.get("at_least").is_some() {
-        let hint = "state exactly one of them";
-        reader.note(
-            Fault::new(ErrorKind::Conflict)
-                .allowed(["more_than", "at_least"])
-                .hint(hint),
-        );
-    }
-    Some(LeakLimit {
-        more_than,
-        at_least,
-        about,
-        counts,
-        printed: printed.unwrap_or_default(),
-    })
-}
-
-fn closing(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Closing> {
-    let fields = &[
-        "torque",
-        "tolerance",
-        "printed",
-        "thread",
-        "seal",
-        "threadlocker",
-        "close_before_stop",
-        "replace_closing_loss",
-    ];
-    let object = reader.object(node, fields)?;
-    let torque = reader.optional(&object, "torque", |reader, node| {
-        above_zero(reader, node, Kind::Torque)
-    });
-    let tolerance = reader.optional(&object, "tolerance", |reader, node| {
-        reader.amount_from_zero(node, Kind::Torque)
-    });
-    let printed = reader.optional(&object, "printed", |reader, node| {
-        amounts(reader, node, Kind::Torque)
-    });
-    let thread = reader.optional(&object, "thread", Reader::text);
-    let seal = reader.optional(&object, "seal", |reader, node| {
-        reader.word(node, Seal::WORDS)
-    });
-    let threadlocker = reader.optional(&object, "threadlocker", |reader, node| {
-        reader.word(node, Threadlocker::WORDS)
-    });
-    let close_before_stop = reader.optional(&object, "close_before_stop", Reader::flag);
-    let replace_closing_loss = reader.optional(&object, "replace_closing_loss", Reader::flag);
-    Some(Closing {
-        torque,
-        tolerance,
-        printed: printed.unwrap_or_default(),
-        thread,
-        seal,
-        threadlocker,
-        close_before_stop,
-        replace_closing_loss,
-    })
-}
-
-fn caution(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Caution> {
-    let object = reader.object(node, &["id", "text", "acts"])?;
-    let id = reader.required(&object, "id", Reader::slug);
-    let text = reader.required(&object, "text", Reader::text);
-    let acts = reader.optional(&object, "acts", |reader, node| {
-        reader.list(node, |reader, node| reader.word(node, Act::WORDS))
-    });
-    Some(Caution {
-        id: id?,
-        text: text?,
-        acts: acts.unwrap_or_default(),
-    })
-}
-
-fn labour(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Labour> {
-    let object = reader.object(node, &["hands_on", "bay"])?;
-    let mut time = |name| {
-        reader.optional(&object, name, |reader, node| {
-            reader.amount_from_zero(node, Kind::Time)
-        })
-    };
-    Some(Labour {
-        hands_on: time("hands_on"),
-        bay: time("bay"),
     })
 }
