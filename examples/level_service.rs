@@ -1,17 +1,67 @@
-//! temporary
-fn main() {
-    let mut args = std::env::args().skip(1);
-    let journal = std::fs::read_to_string(args.next().unwrap()).unwrap();
-    let pack = match args.next() {
-        Some(p) => brimline::Pack::from_json(&std::fs::read_to_string(p).unwrap()),
-        None => brimline::Pack::embedded(),
+//! Tells one level check as a story, from its journal.
+//!
+//! `level_service` tells the journal of the embedded pack that is built in, `level_service FILE [PACK]` any other.
+//! A FILE of `-` is read from the standard input.
+
+use brimline::{Error, Pack, report};
+use std::fs;
+use std::io::{self, Read, Write};
+use std::process::ExitCode;
+
+const BUILT_IN: &str = include_str!("journals/short_unit.json");
+const USAGE: &str = "\
+usage: level_service [FILE [PACK]]
+
+FILE  a journal: one JSON document or JSON Lines; - reads the standard input
+PACK  the pack of service sheets it is told on; the embedded one if absent
+";
+
+fn main() -> ExitCode {
+    let args: Vec<String> = std::env::args().skip(1).collect();
+    let told = match args.as_slice() {
+        [] => tell(BUILT_IN, "the journal built in", None),
+        [only] if only == "--help" || only == "-h" => Ok(USAGE.into()),
+        [file] => read(file).and_then(|journal| tell(&journal, file, None)),
+        [file, pack] => read(file).and_then(|journal| tell(&journal, file, Some(pack))),
+        _ => Err(USAGE.into()),
     };
-    match pack.and_then(|pack| {
-        let mut o = brimline::Options::default();
-        o.flip = true;
-        brimline::evaluate_with(&pack, journal.as_str(), &o)
-    }) {
-        Ok(e) => println!("{}", e.to_json()),
-        Err(e) => println!("{e}"),
+    let (code, written) = match &told {
+        Ok(story) => (ExitCode::SUCCESS, io::stdout().write_all(story.as_bytes())),
+        Err(faults) => (ExitCode::FAILURE, io::stderr().write_all(faults.as_bytes())),
+    };
+    // A reader that has seen enough is no failure.
+    if written.is_ok() {
+        code
+    } else {
+        ExitCode::SUCCESS
     }
+}
+
+fn tell(journal: &str, named: &str, pack: Option<&str>) -> Result<String, String> {
+    let pack = match pack {
+        Some(file) => Pack::from_json(&read(file)?).map_err(|error| faults(file, &error))?,
+        None => Pack::embedded().map_err(|error| faults("the embedded pack", &error))?,
+    };
+    report::story(&pack, journal).map_err(|error| faults(named, &error))
+}
+
+fn read(file: &str) -> Result<String, String> {
+    let read = match file {
+        "-" => {
+            let mut text = String::new();
+            io::stdin().read_to_string(&mut text).map(|_| text)
+        }
+        _ => fs::read_to_string(file),
+    };
+    read.map_err(|error| format!("{file}: {error}\n"))
+}
+
+/// Every fault, a line each, with its path and place.
+fn faults(named: &str, error: &Error) -> String {
+    let count = error.faults().count();
+    let mut told = format!("{named} cannot be told, for {count} fault(s):\n");
+    for fault in error.faults() {
+        told.push_str(&format!("  {fault}\n"));
+    }
+    told
 }

@@ -14,6 +14,8 @@ mod conditions;
 mod coverage;
 #[path = "reference_model/dice.rs"]
 mod dice;
+#[path = "reference_model/edges.rs"]
+mod edges;
 #[path = "reference_model/generate.rs"]
 mod generate;
 #[path = "reference_model/leak.rs"]

@@ -1,1 +1,54 @@
+//! The C library of brimline. It translates and decides nothing: every rule is in the core.
+//!
+//! The manual for C is `include/brimline.h`, generated from these files. What they share:
+//!
+//! * `guard` turns what a function has to say into a status, and keeps panics inside;
+//! * `handle` gives every opaque C type exactly one ownership;
+//! * `text` reads and writes the caller's memory;
+//! * `list` gives every word of a closed list its number.
 
+#![allow(
+    non_camel_case_types,
+    reason = "types carry the names they have in the header"
+)]
+#![allow(
+    clippy::missing_safety_doc,
+    reason = "the header states once what every pointer must be"
+)]
+
+// The header follows this order.
+
+pub mod versions;
+
+pub mod error;
+
+pub mod list;
+
+pub mod unit;
+
+pub mod convert;
+
+pub mod amount;
+
+pub mod interval;
+
+pub mod options;
+
+pub mod pack;
+
+pub mod evaluation;
+
+pub mod findings;
+
+pub mod gate;
+
+pub mod acts;
+
+pub mod check;
+
+// What the functions share.
+mod getter;
+mod guard;
+mod handle;
+mod said;
+mod text;

@@ -1,4 +1,178 @@
-//! Python module of brimline: it translates and nothing else.
-/// The native half of the package.
-#[pyo3::pymodule(gil_used = false)]
-mod _native {}
+//! The native half of the Python package. It translates and decides nothing: every rule is in the core.
+//!
+//! * `border` keeps panics inside, `error` raises what the library refuses;
+//! * `document`, `number` and `word` read what Python hands in, `data` hands plain data out;
+//! * every other file is one class of the package.
+
+mod amount;
+mod border;
+mod data;
+mod document;
+mod error;
+mod evaluation;
+mod interval;
+mod level_check;
+mod limits;
+mod number;
+mod pack;
+mod unit;
+mod word;
+
+use crate::border::caught;
+use crate::data::{Answer, ListOf, Told, Versions};
+use crate::document::{Document, Journals, PackGiven};
+use crate::error::{answer, exception};
+use crate::evaluation::Evaluation;
+use crate::limits::Limits;
+use crate::number::Double;
+use crate::unit::UnitGiven;
+use crate::word::Word;
+use brimline::{Options, Verdict};
+use pyo3::prelude::*;
+use pyo3::types::{PyDict, PyList};
+
+/// The native half of `brimline`.
+#[pymodule(gil_used = false)]
+mod _native {
+    #[pymodule_export]
+    use super::{convert, evaluate, evaluate_many, versions};
+    #[pymodule_export]
+    use crate::amount::Amount;
+    #[pymodule_export]
+    use crate::error::{Fault, error_document};
+    #[pymodule_export]
+    use crate::evaluation::Evaluation;
+    #[pymodule_export]
+    use crate::interval::Interval;
+    #[pymodule_export]
+    use crate::level_check::LevelCheck;
+    #[pymodule_export]
+    use crate::limits::Limits;
+    #[pymodule_export]
+    use crate::pack::Pack;
+    #[pymodule_export]
+    use crate::unit::Unit;
+}
+
+/// Converts a number from one unit to another of the same kind.
+///
+/// The answer is the double nearest to the exact value, for every pair of a kind and every finite number. The
+/// number is an `int`, `float`, `Decimal` or `Fraction`, read as the nearest double; units are `Unit`s or names.
+///
+/// Raises `QuantityError`: `not_a_number` for NaN or infinity, `out_of_range` where the result is above the largest
+/// double, `wrong_kind` for units of two kinds, and what `Unit` raises.
+///
+/// >>> from brimline import convert
+/// >>> convert(104, "°F", "°C")
+/// 40.0
+/// >>> convert(1, "lbf·ft", "N·m")
+/// 1.3558179483314004
+#[pyfunction]
+fn convert(number: Double, from_unit: UnitGiven, to_unit: UnitGiven) -> PyResult<f64> {
+    answer(|| brimline::convert(number.0, from_unit.0, to_unit.0))
+}
+
+fn options(
+    flip: bool,
+    why_not: Option<Word<Verdict>>,
+    limits: Option<PyRef<'_, Limits>>,
+) -> Options {
+    let mut options = Options::default();
+    options.flip = flip;
+    options.why_not = why_not.map(|verdict| verdict.0);
+    options.limits = document::limits(limits);
+    options
+}
+
+/// Evaluates a journal on a pack.
+///
+/// The pack is a `Pack` or its JSON, the journal its JSON or JSON Lines; JSON is `str`, `bytes` or a mapping, in
+/// which quantities may be `Amount`s and moments `datetime`s with their offset. `flip` asks for the smallest changes
+/// that would turn the answer, `why_not` for what keeps a verdict away.
+///
+/// Raises `DocumentError` with every fault of the pack, or else of the journal, each with its path; `LimitError`.
+/// The places told are those in the text, for a mapping in the JSON it is written as.
+///
+/// >>> from brimline import Amount, Pack, evaluate
+/// >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": [
+/// ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "added", "volume": Amount(0.5, "L"),
+/// ...      "measured_by": "jug"}]}
+/// >>> print(evaluate(Pack.embedded(), journal).net_added)
+/// [0.48 L, 0.52 L]
+#[pyfunction]
+#[pyo3(signature = (pack, journal, *, flip=false, why_not=None, limits=None))]
+fn evaluate(
+    py: Python<'_>,
+    pack: PackGiven,
+    journal: Document,
+    flip: bool,
+    why_not: Option<Word<Verdict>>,
+    limits: Option<PyRef<'_, Limits>>,
+) -> PyResult<Evaluation> {
+    let options = options(flip, why_not, limits);
+    py.detach(|| {
+        answer(|| {
+            let (pack, journal) = (pack.source()?, journal.text("journal"));
+            Ok(brimline::evaluate_with(pack, journal?, &options)?.into())
+        })
+    })
+}
+
+/// Evaluates many journals on one pack, in order. For a journal that cannot be read its error stands in its place.
+///
+/// The journals come from any iterable, each as `evaluate` takes it; one at a time is held. The other arguments are
+/// those of `evaluate`.
+///
+/// Raises `DocumentError` for a pack that cannot be read.
+///
+/// >>> from brimline import Pack, evaluate_many
+/// >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+/// >>> evaluation, error = evaluate_many(Pack.embedded(), [journal, "{"])
+/// >>> evaluation.verdict, error.kind
+/// ('incomplete', 'syntax')
+#[pyfunction]
+#[pyo3(signature = (pack, journals, *, flip=false, why_not=None, limits=None))]
+fn evaluate_many<'py>(
+    py: Python<'py>,
+    pack: PackGiven,
+    journals: Journals<'_, 'py>,
+    flip: bool,
+    why_not: Option<Word<Verdict>>,
+    limits: Option<PyRef<'_, Limits>>,
+) -> PyResult<Told<'py, ListOf<Answer>>> {
+    let options = options(flip, why_not, limits);
+    let pack = py.detach(|| answer(|| pack.read(&options.limits)))?;
+    let answers = PyList::empty(py);
+    for journal in journals.0.try_iter()? {
+        let journal = Document::extract(journal?.as_borrowed())?;
+        let evaluate = || {
+            let evaluation = brimline::evaluate_with(&pack, journal.text("journal")?, &options)?;
+            Ok(Evaluation::from(evaluation))
+        };
+        match py.detach(|| caught(evaluate)) {
+            Ok(evaluation) => answers.append(evaluation)?,
+            Err(refused) => answers.append(exception(py, refused)?)?,
+        }
+    }
+    Ok(Told::of(answers.into_any()))
+}
+
+/// The versions of the library, of its rules and of the documents it reads and writes.
+///
+/// `rules` rises whenever any verdict can change.
+///
+/// >>> from brimline import versions
+/// >>> versions()["documents"]["journal"]
+/// 'brimline-journal/1'
+#[pyfunction]
+fn versions(py: Python<'_>) -> PyResult<Told<'_, Versions>> {
+    let documents = PyDict::new(py);
+    for document in ["pack", "journal", "result"] {
+        documents.set_item(document, format!("brimline-{document}/1"))?;
+    }
+    let versions = PyDict::new(py);
+    versions.set_item("library", env!("CARGO_PKG_VERSION"))?;
+    versions.set_item("rules", brimline::check::RULES)?;
+    versions.set_item("documents", documents)?;
+    Ok(Told::of(versions.into_any()))
+}

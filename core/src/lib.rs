@@ -21,10 +21,12 @@ pub mod error;
 pub mod fluid;
 pub mod procedure;
 pub mod quantity;
+pub mod report;
 mod word;
 
 pub use check::{
     Evaluation, Journal, LevelCheck, Options, Verdict, evaluate, evaluate_many, evaluate_with,
+    verdict,
 };
 pub use document::Limits;
 pub use error::{Error, ErrorKind, Fault, Position};

@@ -35,6 +35,9 @@ pub const VOLUMES: &[&str] = &[
     "1.25 US qt",
     "30 mL",
     "0.333 L",
+    "0.123456789 L",
+    "0.333333333 US qt",
+    "71.0328125 mL",
 ];
 pub const MASSES: &[&str] = &["420 g", "0.2 kg", "0.9 lb", "3 g", "838 g"];
 /// Negative, too much for any unit, and either side of one and a half times the generated capacities.
@@ -218,7 +221,7 @@ impl Bench<'_> {
     pub fn any_amount(&mut self) -> &'static str {
         let among = self
             .dice
-            .weighted(&[(90, VOLUMES), (7, MASSES), (3, IMPOSSIBLE)]);
+            .weighted(&[(88, VOLUMES), (7, MASSES), (5, IMPOSSIBLE)]);
         self.dice.pick(among)
     }
 

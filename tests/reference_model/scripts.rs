@@ -1,7 +1,8 @@
 //! Scripts: jobs as they happen in a bay, good, hurried, wrong and absurd.
 
-use crate::bench::{Bench, GRADES, MEANS, VOLUMES};
-use crate::packs::{DEFECTS, LIMITS};
+use crate::bench::{Bench, GRADES, VOLUMES};
+use crate::edges::{clock_edges, other_samples, spurts, to_the_limit, weighed};
+use crate::packs::DEFECTS;
 use serde_json::json;
 
 pub type Script = fn(&mut Bench);
@@ -25,7 +26,7 @@ pub const SCRIPTS: &[(usize, &str, Script)] = &[
     (12, "anything", anything),
 ];
 
-fn opened(bench: &mut Bench, spoilt: Option<&str>) {
+pub fn opened(bench: &mut Bench, spoilt: Option<&str>) {
     bench.prepare(spoilt);
     bench.plug("open");
 }
@@ -128,69 +129,6 @@ fn impatient(bench: &mut Bench) {
         bench.wait();
         bench.look("trickle", None);
     }
-}
-
-fn to_the_limit(bench: &mut Bench) {
-    let stated = &bench.sheet["leak_limit"];
-    let is = |amount: &str| stated["more_than"] == amount || stated["at_least"] == amount;
-    let limit = LIMITS
-        .iter()
-        .find(|limit| is(limit.amount))
-        .unwrap_or(&LIMITS[1]);
-    opened(bench, None);
-    let by = bench
-        .dice
-        .weighted(&[(2, None), (1, Some("sealed")), (1, Some("jug"))]);
-    let looks = bench.dice.chance(50);
-    for pour in 1..=limit.pours {
-        if looks || pour == limit.pours {
-            bench.look("none", None);
-        }
-        bench.pour(limit.step, by);
-        bench.wait();
-    }
-    match bench.dice.below(4) {
-        0 => bench.pour("1 mL", None),
-        1 => bench.look("none", None),
-        _ => {}
-    }
-    bench.wait();
-    let captured = bench.dice.chance(50).then_some(("0.1 L", Some("jug")));
-    bench.sample(None);
-    let grade = bench
-        .dice
-        .pick(&["trickle", "trickle", "slow_drip", "none", "stream"]);
-    bench.flow(10, grade, "30 s", captured);
-}
-
-fn spurts(bench: &mut Bench) {
-    opened(bench, None);
-    for _ in 0..=bench.dice.below(3) {
-        if bench.dice.chance(80) {
-            bench.sample(None);
-        }
-        let grade = bench.dice.pick(GRADES);
-        let length = bench.dice.pick(&[
-            "0 s", "2 s", "4.9 s", "5 s", "15 s", "30 s", "30 s", "0.5 min", "40 s",
-        ]);
-        let little = bench
-            .dice
-            .pick(&["0 mL", "20 mL", "30 mL", "1 US fl oz", "60 mL", "61 mL"]);
-        let captured = bench.dice.chance(80).then_some((little, Some("scale")));
-        bench.flow(6, grade, length, captured);
-        match bench.dice.below(5) {
-            0 => bench.plug("closed"),
-            1 => bench.plug("open"),
-            2 => {
-                bench.plug("closed");
-                bench.plug("open");
-            }
-            _ => {}
-        }
-    }
-    bench.wait();
-    let grade = bench.dice.pick(GRADES);
-    bench.look(grade, None);
 }
 
 fn captures(bench: &mut Bench) {
@@ -308,75 +246,6 @@ fn overfull(bench: &mut Bench) {
     let grade = bench.dice.pick(&["stream", "trickle", "none"]);
     bench.look(grade, None);
     closed(bench);
-}
-
-fn weighed(bench: &mut Bench) {
-    opened(bench, None);
-    for _ in 0..=bench.dice.below(3) {
-        bench.look("none", None);
-        let mass = bench
-            .dice
-            .pick(&["420 g", "0.2 kg", "0.9 lb", "3 g", "838 g"]);
-        let by = bench.dice.weighted(&[
-            (5, Some("scale")),
-            (1, None),
-            (1, Some("jug")),
-            (1, Some("meter")),
-        ]);
-        let mut added = json!({"kind": "added", "mass": mass});
-        if let Some(by) = by {
-            added["measured_by"] = json!(by);
-        }
-        if bench.dice.chance(30) {
-            added["fluid"] = json!(
-                bench
-                    .dice
-                    .pick(&["fern-heavy", "fern-plain", "fern-unheard"])
-            );
-        }
-        bench.enter(20, added);
-        bench.wait();
-    }
-    bench.sample(None);
-    bench.flow(10, "trickle", "30 s", Some(("84.5 g", Some("scale"))));
-}
-
-fn other_samples(bench: &mut Bench) {
-    opened(bench, None);
-    let grades = &["none", "trickle", "stream"];
-    for _ in 0..=bench.dice.below(2) {
-        for _ in 0..=bench.dice.below(2) {
-            let source = bench
-                .dice
-                .pick(&["infrared", "pan", "coolant", "ambient", "scan"]);
-            let window = bench.window();
-            let readings: Vec<&str> = [window.inside, window.below, window.above].concat();
-            let reading = bench.dice.pick(&readings);
-            bench.enter(
-                4,
-                json!({"kind": "temperature", "reading": reading, "source": source}),
-            );
-        }
-        let grade = bench.dice.pick(grades);
-        bench.flow(2, grade, "30 s", None);
-    }
-}
-
-/// Samples, pours and looks placed to the second around every time limit.
-fn clock_edges(bench: &mut Bench) {
-    opened(bench, None);
-    for _ in 0..=bench.dice.below(2) {
-        let (volume, by) = (bench.dice.pick(VOLUMES), bench.dice.pick(MEANS));
-        bench.pour(volume, Some(by));
-        let settle = bench.dice.weighted(&[(1, 60), (1, 90), (1, 0)]);
-        let age = bench.dice.weighted(&[(1, 10), (1, 30), (1, 60)]);
-        let edge = bench.dice.weighted(&[(1, -1), (1, 0), (1, 1)]);
-        // The look ends `age` after the sample, give or take the edge; it began 30 s before its end.
-        bench.clock += settle + 30 - age - 5;
-        bench.sample(None);
-        let grade = bench.dice.pick(&["none", "trickle", "slow_drip", "gush"]);
-        bench.flow(age + edge, grade, "30 s", None);
-    }
 }
 
 fn anything(bench: &mut Bench) {

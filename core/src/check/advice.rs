@@ -217,6 +217,8 @@ impl State {
         if let Some(volume) = self.next_pour(sheet) {
             pour = pour.with("volume", volume);
         }
+        let whole_step = sheet.step();
+        let limit = sheet.leak_limit().and_then(|leak| leak.limit());
         if let Some(fluid) = sheet.procedure.and_then(|sheet| sheet.fluid.as_deref()) {
             pour = pour.with("fluid", fluid);
         }

@@ -1,11 +1,13 @@
 //! One call: a pack and a journal in, the answer out.
 
 use super::correction::counted;
+use super::delivery::reused_ids;
 use super::evaluation::Evaluation;
 use super::evidence::State;
 use super::finding::Finding;
 use super::flip;
-use super::journal::{Header, Job, Journal, reused_ids};
+use super::header::{Header, Job};
+use super::journal::Journal;
 use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::document::Limits;
@@ -126,24 +128,37 @@ pub fn evaluate_many<'a, J: Into<JournalSource<'a>>>(
         .collect()
 }
 
+/// The verdict alone, for going through many journals that were read before; nothing else is worked out.
+///
+/// ```
+/// let pack = brimline::Pack::embedded()?;
+/// let text = r#"{"format":"brimline-journal/1","procedure":"pipit-level","job":"check","entries":[]}"#;
+/// let journal = brimline::Journal::from_json(text, pack.measures())?;
+/// assert_eq!(brimline::verdict(&pack, &journal), brimline::Verdict::Incomplete);
+/// # Ok::<(), brimline::Error>(())
+/// ```
+#[must_use]
+pub fn verdict(pack: &Pack, journal: &Journal) -> Verdict {
+    let first = journal.entries.first().map(|entry| entry.at.instant);
+    let (place, _) = resolve(pack, &journal.header, first);
+    let sheet = Sheet::of(pack, &journal.header, place);
+    let (entries, _) = counted(journal.entries.iter(), |drained| {
+        sheet.books_drained(drained)
+    });
+    State::after(&sheet, &entries).verdict(&sheet)
+}
+
 fn answer(pack: &Pack, journal: &Journal, options: &Options) -> Evaluation {
     let first = journal.entries.first().map(|entry| entry.at.instant);
     let (place, mut about) = resolve(pack, &journal.header, first);
     about.extend(journal.delivery());
-    let sheet = Sheet::new(
-        pack,
-        &journal.header,
-        place.and_then(|place| pack.procedures().nth(place)),
-    );
+    let sheet = Sheet::of(pack, &journal.header, place);
     let (entries, findings) = counted(journal.entries.iter(), |drained| {
         sheet.books_drained(drained)
     });
     about.extend(findings);
     about.extend(reused_ids(journal.entries.iter()));
-    let mut state = State::new();
-    for counted in &entries {
-        state.take(&sheet, counted);
-    }
+    let state = State::after(&sheet, &entries);
     let mut evaluation = Evaluation::of(&state, &sheet, &journal.header.procedure, about);
     if options.flip {
         evaluation.flip = Some(flip::flips(&sheet, &entries));
@@ -216,10 +231,16 @@ pub(super) fn resolve(
     let Some(sheet) = chosen else {
         return (None, findings);
     };
-    let fluid = sheet.fluid.as_deref();
-    if fluid.is_none_or(|fluid| pack.fluid(fluid).is_none()) && header.job != Job::ConditionOnly {
+    // A sheet that names no fluid asks for none; one that names an unknown fluid must not be guessed at.
+    let unknown = sheet
+        .fluid
+        .as_deref()
+        .filter(|fluid| pack.fluid(fluid).is_none());
+    if let Some(fluid) = unknown
+        && header.job != Job::ConditionOnly
+    {
         let finding = Finding::new("fluid_unresolved", Severity::Stop).field("fluid");
-        findings.push(finding.with("fluid", fluid.unwrap_or("")));
+        findings.push(finding.with("fluid", fluid));
     }
     (
         pack.procedures().position(|own| core::ptr::eq(own, sheet)),

@@ -107,6 +107,15 @@ impl State {
         }
     }
 
+    /// What is known after all of the entries.
+    pub(super) fn after(sheet: &Sheet<'_>, entries: &[Counted<'_>]) -> Self {
+        let mut state = State::new();
+        for counted in entries {
+            state.take(sheet, counted);
+        }
+        state
+    }
+
     pub(super) fn find(&mut self, finding: Finding) {
         self.findings.push(finding);
     }

@@ -52,7 +52,13 @@ impl State {
         reasons
     }
 
-    fn because_of(&self, sheet: &Sheet<'_>, look: &Observation, reasons: &mut Vec<Reason>) {
+    /// The reasons that one look gives.
+    pub(super) fn because_of(
+        &self,
+        sheet: &Sheet<'_>,
+        look: &Observation,
+        reasons: &mut Vec<Reason>,
+    ) {
         let unit = sheet.unit();
         let id = match look.outcome {
             Outcome::Counts => shows(look.verdict.unwrap_or(Verdict::NotProven)),

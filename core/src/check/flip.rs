@@ -67,10 +67,7 @@ struct Answer {
 }
 
 fn answer(sheet: &Sheet<'_>, entries: &[Counted<'_>]) -> (State, Leak, Answer) {
-    let mut state = State::new();
-    for counted in entries {
-        state.take(sheet, counted);
-    }
+    let state = State::after(sheet, entries);
     let leak = state.leak(sheet);
     let verdict = state.verdict(sheet);
     (

@@ -1,23 +1,23 @@
 //! A check as it happens: append an entry, get what follows from it.
 
 use super::correction::{Counted, counted, reaches_back};
+use super::delivery::{id_reused, repeat_delivery, reused_ids};
 use super::entry::Entry;
 use super::evaluate::resolve;
-use super::evaluation::Evaluation;
+use super::evaluation::{Evaluation, interval};
 use super::evidence::State;
-use super::finding::{Finding, NextAct};
+use super::finding::{Finding, NextAct, Reason};
 use super::flip;
 use super::gate::Gate;
-use super::journal::{
-    Header, Journal, entry_from_json, header_from_json, id_reused, repeat_delivery, reused_ids,
-};
+use super::header::{Header, header_from_json};
+use super::journal::{Journal, entry_from_json};
 use super::sheet::Sheet;
 use super::trail::Trail;
 use super::verdict::Verdict;
 use crate::document::{Limits, canonical};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::procedure::{Act, Pack, Procedure};
-use crate::quantity::{Amount, Measures};
+use crate::quantity::{Amount, Interval, Measures};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::sync::Arc;
@@ -53,6 +53,16 @@ pub struct LevelCheck {
     /// Findings of the journal as a whole, then those of its corrections.
     about: Vec<Finding>,
     state: State,
+}
+
+/// What is known after one entry.
+pub(crate) struct Known {
+    pub(crate) verdict: Verdict,
+    pub(crate) as_found: Interval,
+    pub(crate) net_added: Interval,
+    pub(crate) now: Interval,
+    /// Why, if the entry is a look at the opening.
+    pub(crate) looked: Vec<Reason>,
 }
 
 impl LevelCheck {
@@ -137,7 +147,7 @@ impl LevelCheck {
             return Ok((self, new));
         }
         if let Some(entry) = self.entries.last() {
-            let sheet = sheet(&self.pack, &self.header, self.procedure);
+            let sheet = Sheet::of(&self.pack, &self.header, self.procedure);
             self.state.take(&sheet, &Counted::plain(entry));
         }
         self.about.extend(new.iter().cloned());
@@ -165,18 +175,14 @@ impl LevelCheck {
     fn replay_all(&mut self) {
         let first = self.entries.iter().next().map(|entry| entry.at.instant);
         let (procedure, mut about) = resolve(&self.pack, &self.header, first);
-        self.procedure = procedure;
         about.extend(self.delivery.iter().cloned());
-        let sheet = sheet(&self.pack, &self.header, procedure);
+        let sheet = Sheet::of(&self.pack, &self.header, procedure);
         let (counted, findings) =
             counted(self.entries.iter(), |drained| sheet.books_drained(drained));
         about.extend(findings);
         about.extend(reused_ids(self.entries.iter()));
-        let mut state = State::new();
-        for counted in &counted {
-            state.take(&sheet, counted);
-        }
-        self.state = state;
+        self.state = State::after(&sheet, &counted);
+        self.procedure = procedure;
         self.about = about;
     }
 
@@ -193,7 +199,7 @@ impl LevelCheck {
     }
 
     fn sheet_now(&self) -> Sheet<'_> {
-        sheet(&self.pack, &self.header, self.procedure)
+        Sheet::of(&self.pack, &self.header, self.procedure)
     }
 
     /// Whether an act is allowed. `planned` is the volume about to be poured; `at` is the moment that is asked
@@ -235,6 +241,25 @@ impl LevelCheck {
         evaluation
     }
 
+    /// What is known after the newest entry, without working out the whole answer.
+    pub(crate) fn known(&self) -> Known {
+        let sheet = self.sheet_now();
+        let told = |span| interval(span, sheet.unit());
+        let newest = self.entries.last().map(|entry| entry.seq);
+        let look = self.state.looks.last();
+        let mut looked = Vec::new();
+        if let Some(look) = look.filter(|look| newest == Some(look.seq)) {
+            self.state.because_of(&sheet, look, &mut looked);
+        }
+        Known {
+            verdict: self.state.verdict(&sheet),
+            as_found: told(self.state.ledger.found),
+            net_added: told(self.state.ledger.net_added()),
+            now: told(self.state.ledger.now),
+            looked,
+        }
+    }
+
     /// What to do next, the first thing first.
     #[must_use]
     pub fn advice(&self) -> Vec<NextAct> {
@@ -265,12 +290,4 @@ impl LevelCheck {
         }
         out
     }
-}
-
-fn sheet<'a>(pack: &'a Pack, header: &'a Header, procedure: Option<usize>) -> Sheet<'a> {
-    Sheet::new(
-        pack,
-        header,
-        procedure.and_then(|place| pack.procedures().nth(place)),
-    )
 }

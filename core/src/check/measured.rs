@@ -130,7 +130,9 @@ pub(super) fn half_widths(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Ha
 }
 
 fn width(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind, share: bool) -> Option<Width> {
-    let is_share = matches!(node, Node::Text(text) if text.trim_end().ends_with('%'));
+    let is_share = node
+        .text()
+        .is_some_and(|text| text.trim_end().ends_with('%'));
     if !is_share && kind != Kind::Density {
         return reader.amount_from_zero(node, kind).map(Width::Amount);
     }

@@ -3,6 +3,7 @@
 mod advice;
 mod correction;
 mod defects;
+mod delivery;
 mod entry;
 mod evaluate;
 mod evaluation;
@@ -11,6 +12,7 @@ mod explain;
 mod finding;
 mod flip;
 mod gate;
+mod header;
 mod journal;
 mod leak;
 mod ledger;
@@ -29,13 +31,17 @@ pub use entry::{
     DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, SeepageClass, Source,
     StripResult, Toward, Trend,
 };
-pub use evaluate::{JournalSource, Options, PackSource, evaluate, evaluate_many, evaluate_with};
+pub use evaluate::{
+    JournalSource, Options, PackSource, evaluate, evaluate_many, evaluate_with, verdict,
+};
 pub use evaluation::{Counted, Evaluation, LeakReading, ProcedureRef, RULES};
 pub use finding::{Arg, Args, Finding, NextAct, Reason, Unmet};
 pub use flip::{Changed, Flip, Turns};
 pub use gate::Gate;
-pub use journal::{Header, Job, Journal, PackPin, Profile, Subject};
+pub use header::{Header, Job, PackPin, Profile, Subject};
+pub use journal::Journal;
 pub use leak::{BySheet, Certainty};
+pub(crate) use level_check::Known;
 pub use level_check::LevelCheck;
 pub use moment::Moment;
 pub use verdict::Verdict;

@@ -87,7 +87,9 @@ impl State {
         let is_default = |degrees: &i64| {
             Amount::new(*degrees, 0, Unit::DegreeCelsius).is_ok_and(|default| default == reading)
         };
-        if DEFAULT_READINGS.iter().any(is_default) {
+        if reading.count().is_some_and(i128::is_negative) {
+            self.find(finding("reading_impossible", Severity::Stop));
+        } else if DEFAULT_READINGS.iter().any(is_default) {
             self.find(finding("reading_default", Severity::Stop));
         } else if let Some(other) = self.other_scale(sheet, reading) {
             self.find(finding("unit_doubt", Severity::Note).with("other", other));

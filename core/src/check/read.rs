@@ -5,7 +5,7 @@ use super::entry::{
     StripResult, Toward, Trend,
 };
 use super::moment::moment;
-use crate::document::{Node, Object, Reader};
+use crate::document::{Node, Object, Reader, Value};
 use crate::error::{ErrorKind, Fault};
 use crate::procedure::EngineState;
 use crate::quantity::{Amount, Kind};
@@ -46,20 +46,11 @@ kinds! {
 /// Reads one entry.
 pub(super) fn entry(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Entry> {
     // The kind decides which fields there may be, so it is looked at before the object is opened.
-    let kind = match node {
-        Node::Object(members) => members
-            .iter()
-            .find(|(key, _)| key == "kind")
-            .map(|(_, value)| value),
-        _ => None,
-    };
-    let fields = match kind {
-        Some(Node::Text(word)) => KINDS
-            .iter()
-            .find(|(kind, _)| kind == word)
-            .map(|(_, fields)| *fields),
-        _ => None,
-    };
+    let kind = node.member("kind");
+    let fields = kind.and_then(Node::text).and_then(|word| {
+        let known = KINDS.iter().find(|(kind, _)| *kind == word);
+        known.map(|(_, fields)| *fields)
+    });
     let Some(fields) = fields else {
         unknown_kind(reader, node, kind);
         return None;
@@ -82,24 +73,19 @@ pub(super) fn entry(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Entry> {
 }
 
 fn unknown_kind(reader: &mut Reader<'_>, node: &Node<'_>, kind: Option<&Node<'_>>) {
-    let Node::Object(_) = node else {
-        reader.object(node, &[]);
-        return;
-    };
     let kinds = KINDS.iter().map(|(kind, _)| *kind);
-    match kind {
-        None => reader.note_at("kind", Fault::new(ErrorKind::MissingField).allowed(kinds)),
-        Some(Node::Text(word)) => {
-            reader.note_at(
-                "kind",
-                Fault::new(ErrorKind::UnknownValue).got(word).allowed(kinds),
-            );
-        }
-        Some(other) => {
-            let fault = Fault::new(ErrorKind::WrongType)
-                .got(other.type_name())
-                .allowed(["a text"]);
-            reader.note_at("kind", fault);
+    match (&node.value, kind) {
+        (Value::Object(_), None) => reader.within("kind", |reader| {
+            reader.note(Fault::new(ErrorKind::MissingField).allowed(kinds));
+        }),
+        (_, Some(kind)) => reader.inside("kind", kind, |reader| {
+            if let Some(word) = reader.str(kind) {
+                let fault = Fault::new(ErrorKind::UnknownValue).got(word);
+                reader.note(fault.allowed(kinds));
+            }
+        }),
+        _ => {
+            reader.object(node, &[]);
         }
     }
 }
@@ -252,7 +238,7 @@ fn fact(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Option<Fact> {
 fn named(reader: &mut Reader<'_>, object: &Object<'_, '_>) {
     if object.get("by").is_none() {
         let hint = "say who approves, holds or releases";
-        reader.note_at("by", Fault::new(ErrorKind::MissingField).hint(hint));
+        reader.note_at(object, "by", Fault::new(ErrorKind::MissingField).hint(hint));
     }
 }
 
@@ -275,6 +261,7 @@ fn flow(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Option<Fact> {
     if object.get("captured_by").is_some() && object.get("captured").is_none() {
         let hint = "say what was captured, or leave captured_by out";
         reader.note_at(
+            object,
             "captured_by",
             Fault::new(ErrorKind::Conflict)
                 .allowed(["captured"])
@@ -348,15 +335,16 @@ fn correction(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Option<Fact> 
         Some(())
     });
     let replaces = reader.optional(object, "replaces", |reader, node| {
-        let entry = entry(reader, node)?;
-        if of.is_some_and(|of| of != entry.seq) {
-            let fault = Fault::new(ErrorKind::Conflict).got(&entry.seq.to_string());
-            reader.note_at(
-                "seq",
-                fault.hint("the replacing entry keeps the seq of the entry it replaces"),
-            );
+        let entry = entry(reader, node);
+        let seq = node.member("seq");
+        if let (Some(of), Some(seq), Some(own)) = (of, seq, seq.and_then(Node::whole))
+            && of != own
+        {
+            let hint = "the replacing entry keeps the seq of the entry it replaces";
+            let fault = Fault::new(ErrorKind::Conflict).got(&own.to_string());
+            reader.inside("seq", seq, |reader| reader.note(fault.hint(hint)));
         }
-        Some(Box::new(entry))
+        entry.map(Box::new)
     });
     let reason = reader.required(object, "reason", Reader::text);
     if object.get("void").is_some() == object.get("replaces").is_some() {

@@ -1,7 +1,7 @@
 //! The sheet as the evidence needs it: its values as exact counts.
 
 use super::entry::Measured;
-use super::journal::{Header, Job};
+use super::header::{Header, Job};
 use super::measured::{Booking, HalfWidths};
 use crate::fluid::Relation;
 use crate::procedure::{Conditions, EngineState, LeakLimit, Pack, Procedure, RangesCondition};
@@ -31,11 +31,9 @@ pub(super) struct Sheet<'a> {
 const MAX_AGE: i128 = 30_000_000_000;
 
 impl<'a> Sheet<'a> {
-    pub(super) fn new(
-        pack: &'a Pack,
-        header: &'a Header,
-        procedure: Option<&'a Procedure>,
-    ) -> Self {
+    /// The sheet at a place of the pack, or none.
+    pub(super) fn of(pack: &'a Pack, header: &'a Header, place: Option<usize>) -> Self {
+        let procedure = place.and_then(|place| pack.procedures().nth(place));
         let profile = header.profile.as_ref();
         let widths: Option<&HalfWidths> = profile.and_then(|profile| profile.half_width.as_ref());
         let method = procedure.map(|sheet| &sheet.method);
@@ -94,10 +92,10 @@ impl<'a> Sheet<'a> {
         self.booking.book(measured, true, density).is_ok()
     }
 
-    /// Whether the fluid the sheet takes is known to the pack.
+    /// Whether the fluid the sheet names, if it names one, is known to the pack.
     pub(super) fn fluid_is_resolved(&self) -> bool {
         let name = self.procedure.and_then(|sheet| sheet.fluid.as_deref());
-        name.is_some_and(|name| self.pack.fluid(name).is_some())
+        name.is_none_or(|name| self.pack.fluid(name).is_some())
     }
 
     /// What pouring this fluid onto the sheet's means.

@@ -34,7 +34,8 @@ impl Default for Limits {
 }
 
 impl Limits {
-    /// Bytes of one document.
+    /// Bytes of one document. What is held in memory while it is read is bounded by it as well: a sound document
+    /// takes a few times its bytes, and none can take more than sixty times.
     #[must_use]
     pub fn bytes(&self) -> usize {
         self.bytes
@@ -70,7 +71,7 @@ impl Limits {
         Limits { bytes, ..self }
     }
 
-    /// The same limits with another depth; at most 100, what the JSON reader itself bears.
+    /// The same limits with another depth; at most 100, which any thread's stack bears.
     #[must_use]
     pub fn with_depth(self, depth: usize) -> Self {
         Limits {

@@ -3,12 +3,16 @@
 mod canonical;
 mod digest;
 mod fault;
+mod field;
 mod limits;
+mod parse;
+mod path;
+mod reader;
 mod tree;
 
 pub(crate) use canonical::Ext;
 pub use canonical::canonical;
 pub use digest::digest;
-pub(crate) use fault::{Object, Reader, Step};
 pub use limits::Limits;
-pub(crate) use tree::Node;
+pub(crate) use reader::{Object, Reader, is_json};
+pub(crate) use tree::{Node, Value};

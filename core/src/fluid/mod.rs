@@ -2,5 +2,4 @@
 
 mod relation;
 
-pub(crate) use relation::replacement_cycle;
 pub use relation::{Fluid, Relation};

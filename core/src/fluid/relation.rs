@@ -2,7 +2,6 @@
 
 use crate::quantity::Amount;
 use alloc::string::String;
-use alloc::vec;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -94,40 +93,6 @@ impl Fluid {
     }
 }
 
-/// A chain of `replaces` that returns to its start, by name, as `[a, b, a]`.
-pub(crate) fn replacement_cycle(fluids: &[Fluid]) -> Option<Vec<&str>> {
-    let next = |id: &str| {
-        fluids
-            .iter()
-            .find(|fluid| fluid.id == id)
-            .map(|fluid| fluid.replaces.as_slice())
-    };
-    let mut settled: Vec<&str> = Vec::new();
-    for start in fluids {
-        // Depth first; the trail holds each fluid on the way here with those it still leads to.
-        let mut trail = vec![(start.id.as_str(), start.replaces.iter())];
-        while let Some((id, ways)) = trail.last_mut() {
-            let id = *id;
-            let Some(way) = ways.next() else {
-                settled.push(id);
-                trail.pop();
-                continue;
-            };
-            if let Some(from) = trail.iter().position(|(seen, _)| seen == way) {
-                let mut cycle: Vec<&str> = trail.iter().skip(from).map(|(seen, _)| *seen).collect();
-                cycle.push(way);
-                return Some(cycle);
-            }
-            if !settled.contains(&way.as_str())
-                && let Some(replaces) = next(way)
-            {
-                trail.push((way, replaces.iter()));
-            }
-        }
-    }
-    None
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
@@ -154,22 +119,5 @@ mod tests {
         assert_eq!(heavy.onto("light"), Relation::Unknown);
         assert_eq!(light.onto("old"), Relation::Unknown);
         assert!(!Relation::Unknown.may_top_up());
-    }
-
-    #[test]
-    fn a_cycle_is_told_by_name() {
-        let chain = [fluid("a", &["b"]), fluid("b", &["c"]), fluid("c", &[])];
-        assert_eq!(replacement_cycle(&chain), None);
-        let ring = [
-            fluid("x", &["a"]),
-            fluid("a", &["b"]),
-            fluid("b", &["c"]),
-            fluid("c", &["a"]),
-        ];
-        assert_eq!(replacement_cycle(&ring), Some(vec!["a", "b", "c", "a"]));
-        assert_eq!(
-            replacement_cycle(&[fluid("a", &["a"])]),
-            Some(vec!["a", "a"])
-        );
     }
 }

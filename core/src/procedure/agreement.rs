@@ -1,107 +1,129 @@
 //! Whether the parts of a pack agree: identities, replacement and supersession.
+//!
+//! It is asked of the document itself, so that a part with faults of its own does not hide another.
 
-use super::edition::Procedure;
-use super::read::PackDocument;
-use crate::document::{Reader, Step};
+use super::ring::{Way, rings};
+use crate::document::{Node, Reader};
 use crate::error::{ErrorKind, Fault};
+use alloc::collections::BTreeMap;
 use alloc::format;
-use alloc::string::String;
-use alloc::vec;
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 /// Notes every identity given twice and every ring of replacements.
-pub(super) fn agreement(reader: &mut Reader<'_>, pack: &PackDocument) {
-    for (index, fluid) in pack.fluids.iter().enumerate() {
-        if pack
-            .fluids
+pub(super) fn agreement(reader: &mut Reader<'_>, pack: &Node<'_>) {
+    let list = |name| pack.member(name).map_or(&[][..], Node::items);
+    let (fluids, sheets) = (list("fluids"), list("procedures"));
+    let fluid = |node: &Node<'_>| Some(node.member("id")?.text()?.to_string());
+    let edition = |node: &Node<'_>, field: &str| {
+        let id = node.member("id")?.text()?;
+        Some(format!("{id} edition {}", node.member(field)?.whole()?))
+    };
+    Part {
+        list: "fluids",
+        names: fluids.iter().map(fluid).collect(),
+        identity: "id",
+        refers: "replaces",
+        hint: "replacing goes one way; end the chain somewhere",
+    }
+    .agrees(reader, pack, |node| {
+        let replaced = node.member("replaces").map_or(&[][..], Node::items);
+        replaced
             .iter()
-            .take(index)
-            .any(|earlier| earlier.id == fluid.id)
-        {
-            repeated(reader, "fluids", index, "id", &fluid.id);
-        }
+            .map(|node| node.text().map(ToString::to_string))
+            .collect()
+    });
+    Part {
+        list: "procedures",
+        names: sheets.iter().map(|node| edition(node, "edition")).collect(),
+        identity: "edition",
+        refers: "supersedes",
+        hint: "an edition supersedes an earlier one",
     }
-    if let Some(cycle) = crate::fluid::replacement_cycle(&pack.fluids) {
-        let named = cycle.join(" > ");
-        let hint = "replacing goes one way; end the chain somewhere";
-        reader.note_at(
-            "fluids",
-            Fault::new(ErrorKind::Cycle).got(&named).hint(hint),
-        );
-    }
-    for (index, sheet) in pack.procedures.iter().enumerate() {
-        let same = |other: &&Procedure| other.id == sheet.id && other.edition == sheet.edition;
-        if pack
-            .procedures
-            .iter()
-            .take(index)
-            .any(|earlier| same(&earlier))
-        {
-            repeated(
-                reader,
-                "procedures",
-                index,
-                "edition",
-                &format!("{} edition {}", sheet.id, sheet.edition),
-            );
-        }
-    }
-    for (index, sheet) in pack.procedures.iter().enumerate() {
-        let Some(trail) = supersession_cycle(&pack.procedures, sheet) else {
-            continue;
-        };
-        // A ring is told once, at its first member.
-        if trail
-            .iter()
-            .skip(1)
-            .all(|edition| *edition >= sheet.edition)
-        {
-            let named: Vec<String> = trail
-                .iter()
-                .map(|edition| format!("{} edition {edition}", sheet.id))
-                .collect();
-            let fault = Fault::new(ErrorKind::Cycle)
-                .got(&named.join(" > "))
-                .hint("an edition supersedes an earlier one");
-            reader.inside(Step::Key("procedures".into()), |reader| {
-                reader.inside(Step::Index(index), |reader| {
-                    reader.note_at("supersedes", fault)
-                });
-            });
-        }
-    }
-}
-
-fn repeated(
-    reader: &mut Reader<'_>,
-    list: &'static str,
-    index: usize,
-    field: &'static str,
-    name: &str,
-) {
-    let fault = Fault::new(ErrorKind::DuplicateId)
-        .got(name)
-        .hint("give each its own identity");
-    reader.inside(Step::Key(list.into()), |reader| {
-        reader.inside(Step::Index(index), |reader| reader.note_at(field, fault))
+    .agrees(reader, pack, |node| {
+        Vec::from([edition(node, "supersedes")])
     });
 }
 
-fn supersession_cycle(all: &[Procedure], from: &Procedure) -> Option<Vec<u32>> {
-    let mut trail = vec![from.edition];
-    let mut next = from.supersedes;
-    while let Some(edition) = next {
-        trail.push(edition);
-        if edition == from.edition {
-            return Some(trail);
+/// One list of a pack whose items have identities and refer to each other.
+struct Part {
+    list: &'static str,
+    /// The identity of each item, as far as it can be read.
+    names: Vec<Option<String>>,
+    /// The member that is at fault where an identity stands twice.
+    identity: &'static str,
+    /// The member that refers to other items.
+    refers: &'static str,
+    hint: &'static str,
+}
+
+impl Part {
+    fn agrees(
+        &self,
+        reader: &mut Reader<'_>,
+        pack: &Node<'_>,
+        references: impl Fn(&Node<'_>) -> Vec<Option<String>>,
+    ) {
+        let mut places: BTreeMap<&str, usize> = BTreeMap::new();
+        for (place, name) in self.names.iter().enumerate() {
+            let Some(name) = name else { continue };
+            if places.contains_key(name.as_str()) {
+                let fault = Fault::new(ErrorKind::DuplicateId)
+                    .got(name)
+                    .hint("give each its own identity");
+                let steps = [self.list.into(), place.into(), self.identity.into()];
+                reader.note_below(pack, &steps, fault);
+            } else {
+                places.insert(name, place);
+            }
         }
-        if trail.len() > all.len().saturating_add(1) {
-            return None;
-        }
-        let sheet = all
+        let items = pack.member(self.list).map_or(&[][..], Node::items);
+        let ways: Vec<Vec<Option<usize>>> = items
             .iter()
-            .find(|sheet| sheet.id == from.id && sheet.edition == edition);
-        next = sheet.and_then(|sheet| sheet.supersedes);
+            .map(|node| {
+                let names = references(node).into_iter();
+                names
+                    .map(|name| places.get(name?.as_str()).copied())
+                    .collect()
+            })
+            .collect();
+        rings(&ways, |trail| {
+            let Some((place, way)) = trail.last().copied() else {
+                return;
+            };
+            let fault = Fault::new(ErrorKind::Cycle)
+                .got(&self.spelled(trail))
+                .hint(self.hint);
+            let steps = [
+                self.list.into(),
+                place.into(),
+                self.refers.into(),
+                way.into(),
+            ];
+            // A list of references names the one at fault, a single reference is it.
+            let is_list = items
+                .get(place)
+                .and_then(|node| node.member(self.refers))
+                .is_some_and(|node| !node.items().is_empty());
+            let steps = steps.get(..if is_list { 4 } else { 3 }).unwrap_or_default();
+            reader.note_below(pack, steps, fault);
+        });
     }
-    None
+
+    /// A ring by name, from its first member back to it, as far as a fault tells it.
+    fn spelled(&self, trail: &[Way]) -> String {
+        let mut out = String::new();
+        let first = trail.first();
+        for (place, _) in trail.iter().chain(first) {
+            let name = self.names.get(*place).and_then(Option::as_deref);
+            if !out.is_empty() {
+                out.push_str(" > ");
+            }
+            out.push_str(name.unwrap_or_default());
+            if out.len() > 400 {
+                break;
+            }
+        }
+        out
+    }
 }

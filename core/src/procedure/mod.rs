@@ -8,6 +8,7 @@ mod lint;
 mod method;
 mod pack;
 mod read;
+mod ring;
 mod select;
 
 pub use closing::{Closing, Labour, Seal, Threadlocker};

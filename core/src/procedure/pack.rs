@@ -60,15 +60,12 @@ impl Pack {
     /// # Errors
     /// Every fault of the document, with path and position.
     pub fn from_json_with(text: &str, limits: &Limits) -> Result<Self, Error> {
-        limits.check_bytes(text)?;
-        let mut reader = Reader::new(limits);
-        let document = reader
-            .parse(text)
-            .and_then(|node| read::pack(&mut reader, &node));
-        if let Some(document) = &document {
-            agreement(&mut reader, document);
-        }
-        reader.finish(text, &[(Vec::new(), text)])?;
+        let mut reader = Reader::new(text, limits)?;
+        let document = reader.parse().and_then(|node| {
+            agreement(&mut reader, &node);
+            read::pack(&mut reader, &node)
+        });
+        reader.finish()?;
         // A document that read without a fault is there.
         let Some(document) = document else {
             return Err(Fault::new(ErrorKind::Internal).into());

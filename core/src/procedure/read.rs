@@ -8,6 +8,7 @@ use crate::document::{Ext, Node, Reader};
 use crate::error::{ErrorKind, Fault};
 use crate::fluid::Fluid;
 use crate::quantity::{Amount, Kind, Measures, Unit};
+use alloc::collections::BTreeSet;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::cmp::Ordering;
@@ -109,17 +110,22 @@ fn fluid(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Fluid> {
         })
     };
     let (viscosity_40, viscosity_100) = (viscosity("viscosity_40"), viscosity("viscosity_100"));
-    if let Some(name) = never.iter().find(|name| {
-        [&replaces, &mixes_with, &full_exchange_only]
-            .iter()
-            .any(|list| list.contains(name))
-    }) {
-        let hint = "a fluid under never may stand under no other relation";
-        reader.note_at(
-            "never",
-            Fault::new(ErrorKind::Conflict).got(name).hint(hint),
-        );
-    }
+    let others: BTreeSet<&str> = [&replaces, &mixes_with, &full_exchange_only]
+        .into_iter()
+        .flatten()
+        .map(String::as_str)
+        .collect();
+    reader.optional(&object, "never", |reader, node| {
+        for (index, node) in node.items().iter().enumerate() {
+            if let Some(name) = node.text().filter(|name| others.contains(name)) {
+                let hint = "a fluid under never may stand under no other relation";
+                reader.inside(index, node, |reader| {
+                    reader.note(Fault::new(ErrorKind::Conflict).got(name).hint(hint));
+                });
+            }
+        }
+        Some(())
+    });
     Some(Fluid {
         id: id?,
         replaces,

@@ -2,7 +2,7 @@
 
 use super::edition::Procedure;
 use super::pack::Pack;
-use crate::document::{Limits, Node, canonical};
+use crate::document::{Limits, Node, Reader, Value, canonical};
 use crate::error::{Error, ErrorKind, Fault};
 use alloc::borrow::ToOwned;
 use alloc::format;
@@ -177,13 +177,16 @@ impl Pack {
                     .map(|sheet| format!("{} edition {}", sheet.id, sheet.edition));
                 Fault::new(ErrorKind::Unresolved).got(&named).allowed(held)
             })?;
+            let limits = Limits::default()
+                .with_bytes(usize::MAX)
+                .with_text(usize::MAX);
+            let text = canonical(sheet);
             let mut fields = Vec::new();
-            flatten(
-                &Node::parse(&canonical(sheet), &Limits::default())?,
-                String::new(),
-                &mut fields,
-            );
-            Ok::<_, Fault>(fields)
+            let mut reader = Reader::new(&text, &limits)?;
+            if let Some(node) = reader.parse() {
+                flatten(&node, String::new(), &mut fields);
+            }
+            Ok::<_, Error>(fields)
         };
         let (before, after) = (fields(from)?, fields(to)?);
         let value = |fields: &[(String, String)], name: &str| {
@@ -209,8 +212,8 @@ impl Pack {
 
 /// The leaves of a sheet with their paths.
 fn flatten(node: &Node<'_>, path: String, out: &mut Vec<(String, String)>) {
-    match node {
-        Node::Object(members) => {
+    match &node.value {
+        Value::Object(members) => {
             for (key, value) in members {
                 let inner = if path.is_empty() {
                     key.to_string()
@@ -220,15 +223,15 @@ fn flatten(node: &Node<'_>, path: String, out: &mut Vec<(String, String)>) {
                 flatten(value, inner, out);
             }
         }
-        Node::List(items) => {
+        Value::List(items) => {
             for (index, item) in items.iter().enumerate() {
                 flatten(item, format!("{path}[{index}]"), out);
             }
         }
-        Node::Text(text) => out.push((path, text.to_string())),
-        Node::Integer(value) => out.push((path, value.to_string())),
-        Node::Bool(value) => out.push((path, value.to_string())),
-        Node::Ext(json) => out.push((path, (*json).to_owned())),
-        Node::Null | Node::Number => {}
+        Value::Text(text) => out.push((path, text.to_string())),
+        Value::Integer(value) => out.push((path, value.to_string())),
+        Value::Bool(value) => out.push((path, value.to_string())),
+        Value::Ext(json) => out.push((path, (*json).to_owned())),
+        Value::Null | Value::Number | Value::Refused => {}
     }
 }

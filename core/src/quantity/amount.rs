@@ -115,6 +115,12 @@ impl Amount {
     }
 
     /// One in its last printed place, as a difference: `0.01 L` for `1.50 L`.
+    ///
+    /// ```
+    /// # use brimline::Amount;
+    /// assert_eq!(Amount::parse("1.50 L")?.resolution().to_string(), "0.01 L");
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     #[must_use]
     pub const fn resolution(&self) -> Amount {
         Amount {
@@ -181,6 +187,13 @@ impl Amount {
     /// # Errors
     ///
     /// [`WrongKind`](crate::ErrorKind::WrongKind).
+    ///
+    /// ```
+    /// # use brimline::Amount;
+    /// let imperial = Amount::parse("1.2 imp qt")?;
+    /// assert!(imperial.compare(&Amount::parse("1.44 US qt")?)?.is_gt());
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn compare(&self, other: &Amount) -> Result<Ordering, Error> {
         self.same_kind(other.unit)?;
         Ok(self.order(other))
@@ -261,5 +274,87 @@ impl PartialOrd for Amount {
     /// `None` across kinds.
     fn partial_cmp(&self, other: &Self) -> Option<Ordering> {
         (self.kind() == other.kind()).then(|| self.order(other))
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::arithmetic_side_effects)]
+
+    use super::*;
+    use alloc::string::ToString;
+
+    fn count(text: &str) -> Option<i128> {
+        Amount::parse(text).unwrap().count()
+    }
+
+    #[test]
+    fn counts_are_whole() {
+        // Worked by hand from the definitions: 1 L = 1000 mL, 1 US qt = 946.352946 mL, 1 in = 0.0254 m,
+        // 1 lb = 0.45359237 kg, 0 °C = 273.15 K, 1 °F = 5/9 K.
+        let e = |power| 10_i128.pow(power);
+        assert_eq!(count("1 L"), Some(e(25)));
+        assert_eq!(count("-1 US qt"), Some(-946_352_946 * e(16)));
+        assert_eq!(count("0.000000001 US fl oz"), Some(295_735_295_625_000));
+        assert_eq!(count("1.5 s"), Some(1_500_000_000));
+        assert_eq!(count("0.5 deg"), Some(500_000_000));
+        assert_eq!(count("1 in"), Some(254 * e(12)));
+        assert_eq!(count("1 lb"), Some(45_359_237 * e(9)));
+        assert_eq!(count("0 °C"), Some(27_315 * 9 * e(7)));
+        assert_eq!(count("-459.67 °F"), Some(0));
+        assert_eq!(count("9 Δ°F"), Some(45 * e(9)));
+        assert_eq!(count("999999999999999 m³"), None);
+    }
+
+    #[test]
+    fn a_count_goes_back() {
+        for text in [
+            "1.5 L",
+            "0.0 L",
+            "-946.352946 mL",
+            "0.000000001 US fl oz",
+            "104 °F",
+            "-0.01 °C",
+            "9.5 N·m",
+            "1.25 h",
+        ] {
+            let amount = Amount::parse(text).unwrap();
+            let back = Amount::from_count(
+                amount.count().unwrap(),
+                amount.unit(),
+                9,
+                Rounding::HalfEven,
+            )
+            .unwrap();
+            assert_eq!(back, amount);
+        }
+        let third = 10_i128.pow(25) / 3;
+        let ends = [Rounding::Floor, Rounding::Ceiling].map(|rounding| {
+            Amount::from_count(third, Unit::Litre, 6, rounding)
+                .unwrap()
+                .to_string()
+        });
+        assert_eq!(ends, ["0.333333 L", "0.333334 L"]);
+        let ends = [Rounding::Floor, Rounding::Ceiling].map(|rounding| {
+            Amount::from_count(-third, Unit::Litre, 6, rounding)
+                .unwrap()
+                .to_string()
+        });
+        assert_eq!(ends, ["-0.333334 L", "-0.333333 L"]);
+        // A hundredth of a quart and a fortieth of it are whole counts.
+        let quart = count("0.000000001 US qt").unwrap();
+        assert_eq!((quart % 100, quart % 40), (0, 0));
+    }
+
+    #[test]
+    fn a_large_count_gives_up_decimals() {
+        // 123 456 789 012.345 678 L has 18 digits; 15 are kept.
+        let large = Amount::from_count(
+            123_456_789_012_345_678 * 10_i128.pow(19),
+            Unit::Litre,
+            6,
+            Rounding::Floor,
+        );
+        assert_eq!(large.unwrap().to_string(), "123456789012.345 L");
     }
 }

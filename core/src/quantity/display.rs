@@ -37,8 +37,20 @@ impl fmt::Display for Amount {
     }
 }
 
+impl fmt::Display for Unit {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.pad(self.symbol())
+    }
+}
+
 impl Amount {
     /// Its number as printed, without the unit: `1.50`.
+    ///
+    /// ```
+    /// # use brimline::Amount;
+    /// assert_eq!(Amount::parse("1.50 L")?.number(), "1.50");
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     #[must_use]
     pub fn number(&self) -> String {
         Printed(self).to_string()

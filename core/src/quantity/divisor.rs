@@ -50,3 +50,57 @@ impl Divisor {
         (quotient, rest)
     }
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::arithmetic_side_effects)]
+
+    use super::*;
+
+    #[test]
+    fn divides_as_the_machine_does() {
+        let divisors = [
+            1,
+            2,
+            3,
+            5,
+            500,
+            900,
+            1 << 53,
+            (1 << 53) - 1,
+            1_569_064_000_000_000_000,
+            u64::MAX,
+        ];
+        let mut bits: u128 = 1;
+        for divisor in divisors {
+            let prepared = Divisor::of(divisor);
+            let normal = u128::from(divisor) << prepared.shift;
+            let ends = [
+                0,
+                1,
+                normal - 1,
+                normal,
+                normal + 1,
+                (1 << 126) - 1,
+                1 << 126,
+                (1 << 127) - 1,
+            ];
+            let some = (0..2_000).map(|_| {
+                // A Lehmer generator: any odd multiplier gives values of every size here.
+                bits = bits
+                    .wrapping_mul(0x0da9_4204_e4dd_58b5_1e8a_7b5b_9d2f_0d35)
+                    .wrapping_add(1);
+                bits >> (1 + bits as u32 % 120)
+            });
+            for value in ends.into_iter().chain(some) {
+                // A quotient has 64 bits where the upper half of the value is below the divisor.
+                let value = value.min((normal << 64) - 1);
+                let (quotient, rest) = prepared.divide(value);
+                assert_eq!(
+                    (u128::from(quotient), u128::from(rest)),
+                    (value / normal, value % normal)
+                );
+            }
+        }
+    }
+}

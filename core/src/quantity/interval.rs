@@ -36,6 +36,13 @@ impl Interval {
     ///
     /// [`WrongKind`](crate::ErrorKind::WrongKind) for ends of two kinds, [`OutOfRange`](crate::ErrorKind::OutOfRange)
     /// where the lower end is above the upper.
+    ///
+    /// ```
+    /// # use brimline::{Amount, Interval};
+    /// let at_most = Interval::new(None, Some(Amount::parse("0 L")?))?;
+    /// assert_eq!(at_most.to_string(), "(-inf, 0 L]");
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn new(lo: Option<Amount>, hi: Option<Amount>) -> Result<Self, Error> {
         if let (Some(lo), Some(hi)) = (lo, hi)
             && lo.compare(&hi)?.is_gt()
@@ -72,6 +79,13 @@ impl Interval {
     /// # Errors
     ///
     /// [`WrongKind`](crate::ErrorKind::WrongKind).
+    ///
+    /// ```
+    /// # use brimline::{Amount, Interval};
+    /// let window: Interval = "[45 °C, +inf)".parse()?;
+    /// assert!(window.contains(&Amount::parse("113 °F")?)?);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn contains(&self, amount: &Amount) -> Result<bool, Error> {
         let above = self
             .lo
@@ -87,6 +101,13 @@ impl Interval {
     /// # Errors
     ///
     /// [`WrongKind`](crate::ErrorKind::WrongKind).
+    ///
+    /// ```
+    /// # use brimline::Interval;
+    /// let (low, high): (Interval, Interval) = ("(-inf, 0 L]".parse()?, "[1 L, +inf)".parse()?);
+    /// assert_eq!(low.intersect(&high)?, None);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn intersect(&self, other: &Interval) -> Result<Option<Interval>, Error> {
         let tighter =
             |one: Option<Amount>, other: Option<Amount>, side: Ordering| match (one, other) {
@@ -110,6 +131,13 @@ impl Interval {
     /// # Errors
     ///
     /// As [`Amount::checked_sub`].
+    ///
+    /// ```
+    /// # use brimline::Interval;
+    /// let short: Interval = "[-2 L, -1500 mL]".parse()?;
+    /// assert_eq!(short.width()?.unwrap().to_string(), "500 mL");
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn width(&self) -> Result<Option<Amount>, Error> {
         match (self.lo, self.hi) {
             (Some(lo), Some(hi)) => hi.checked_sub(lo).map(Some),
@@ -121,11 +149,17 @@ impl Interval {
     ///
     /// # Errors
     ///
-    /// [`Syntax`](crate::ErrorKind::Syntax) for another form, the errors of [`Amount::parse`] for an end, and those
+    /// [`NotANumber`](crate::ErrorKind::NotANumber) for another form, the errors of [`Amount::parse`] for an end, and those
     /// of [`Interval::new`].
+    ///
+    /// ```
+    /// # use brimline::Interval;
+    /// assert_eq!(Interval::parse("(-inf, +inf)")?, Interval::UNBOUNDED);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn parse(text: &str) -> Result<Self, Error> {
         let fault = || {
-            let fault = Fault::new(ErrorKind::Syntax).got(text);
+            let fault = Fault::new(ErrorKind::NotANumber).got(text);
             Error::from(fault.hint("an interval is written as [-2 L, -1.5 L] or (-inf, 0 L]"))
         };
         let inner = text

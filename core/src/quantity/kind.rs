@@ -128,6 +128,11 @@ impl Kind {
     }
 
     /// The stable, language-free name, as `temperature_difference`.
+    ///
+    /// ```
+    /// # use brimline::Kind;
+    /// assert_eq!(Kind::KinematicViscosity.slug(), "kinematic_viscosity");
+    /// ```
     #[must_use]
     pub const fn slug(self) -> &'static str {
         self.row().slug

@@ -10,6 +10,7 @@ mod ambiguity;
 mod amount;
 mod arithmetic;
 mod convert;
+mod definition;
 mod display;
 mod divisor;
 mod exact;

@@ -38,6 +38,15 @@ impl Amount {
     /// # Errors
     ///
     /// As [`Amount::parse`], and [`WrongKind`](crate::ErrorKind::WrongKind) with the units of the kind.
+    ///
+    /// ```
+    /// # use brimline::{Amount, ErrorKind, Kind};
+    /// let tolerance = Amount::parse_as("2 °C", Kind::TemperatureDifference, None)?;
+    /// assert_eq!(tolerance.to_string(), "2 Δ°C");
+    /// let error = Amount::parse_as("10 lb", Kind::Torque, None).unwrap_err();
+    /// assert_eq!(error.kind(), ErrorKind::WrongKind);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn parse_as(
         text: &str,
         kind: impl Into<Option<Kind>>,
@@ -52,6 +61,12 @@ impl Amount {
     ///
     /// [`NotANumber`](crate::ErrorKind::NotANumber) for a NaN or an infinity, [`TooManyDigits`](crate::ErrorKind::TooManyDigits)
     /// where the decimal does not fit, [`OutOfRange`](crate::ErrorKind::OutOfRange) from 10¹⁵ on.
+    ///
+    /// ```
+    /// # use brimline::{Amount, Unit};
+    /// assert_eq!(Amount::from_f64(0.1, Unit::Litre)?.to_string(), "0.1 L");
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn from_f64(number: f64, unit: Unit) -> Result<Self, Error> {
         let mut shortest = Shortest {
             bytes: [0; 32],

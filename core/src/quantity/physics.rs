@@ -13,6 +13,12 @@ use uom::si::f64 as si;
 
 impl Amount {
     /// Its number in its own unit: the nearest double.
+    ///
+    /// ```
+    /// # use brimline::Amount;
+    /// assert_eq!(Amount::parse("1.50 L")?.to_f64(), 1.5);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     #[must_use]
     pub fn to_f64(&self) -> f64 {
         // Below 2^53 over an exact power of ten: the one division rounds once.
@@ -58,18 +64,17 @@ impl Amount {
         nearest(value < 0, value.unsigned_abs(), divisor).unwrap_or_default()
     }
 
-    fn si_of(&self, kinds: &[Kind]) -> Result<f64, Error> {
-        match kinds.first() {
-            Some(first) if !kinds.contains(&self.kind()) => {
-                Err(refusal::of_wrong_kind(*first, self.unit()).into())
-            }
-            _ => Ok(self.si()),
+    fn si_of(&self, kind: Kind) -> Result<f64, Error> {
+        if self.kind() == kind {
+            Ok(self.si())
+        } else {
+            Err(refusal::of_wrong_kind(kind, self.unit()).into())
         }
     }
 }
 
 macro_rules! physical {
-    ($($(#[doc = $doc:literal])* $name:ident: $($kind:ident)|+ => $quantity:ident, $unit:path;)*) => {
+    ($($(#[doc = $doc:literal])* $name:ident: $kind:ident => $quantity:ident, $unit:path, $sample:literal;)*) => {
         impl Amount {
             $(
                 $(#[doc = $doc])*
@@ -77,8 +82,12 @@ macro_rules! physical {
                 /// # Errors
                 ///
                 /// [`WrongKind`](crate::ErrorKind::WrongKind) for an amount of another kind.
+                ///
+                #[doc = concat!("```\nlet amount = brimline::Amount::parse(\"", $sample, "\")?;")]
+                #[doc = concat!("assert_eq!(amount.", stringify!($name), "()?.value, amount.si());")]
+                #[doc = "# Ok::<(), brimline::Error>(())\n```"]
                 pub fn $name(&self) -> Result<si::$quantity, Error> {
-                    Ok(si::$quantity::new::<$unit>(self.si_of(&[$(Kind::$kind),+])?))
+                    Ok(si::$quantity::new::<$unit>(self.si_of(Kind::$kind)?))
                 }
             )*
         }
@@ -87,31 +96,31 @@ macro_rules! physical {
 
 physical! {
     /// As a volume.
-    volume: Volume => Volume, uom::si::volume::cubic_meter;
+    volume: Volume => Volume, uom::si::volume::cubic_meter, "1 US qt";
     /// As a torque.
-    torque: Torque => Torque, uom::si::torque::newton_meter;
+    torque: Torque => Torque, uom::si::torque::newton_meter, "14 N·m";
     /// As a mass.
-    mass: Mass => Mass, uom::si::mass::kilogram;
+    mass: Mass => Mass, uom::si::mass::kilogram, "1.2 lb";
     /// As a length.
-    length: Length => Length, uom::si::length::meter;
+    length: Length => Length, uom::si::length::meter, "150 mm";
     /// As an area.
-    area: Area => Area, uom::si::area::square_meter;
+    area: Area => Area, uom::si::area::square_meter, "0.06 m²";
     /// As a thermodynamic temperature.
-    temperature: Temperature => ThermodynamicTemperature, uom::si::thermodynamic_temperature::kelvin;
+    temperature: Temperature => ThermodynamicTemperature, uom::si::thermodynamic_temperature::kelvin, "45 °C";
     /// As a difference of temperatures.
-    temperature_difference: TemperatureDifference => TemperatureInterval, uom::si::temperature_interval::kelvin;
+    temperature_difference: TemperatureDifference => TemperatureInterval, uom::si::temperature_interval::kelvin, "2 Δ°C";
     /// As a pressure above that of the surrounding air.
-    pressure: Pressure => Pressure, uom::si::pressure::pascal;
+    pressure: Pressure => Pressure, uom::si::pressure::pascal, "30 psi";
     /// As a pressure above vacuum.
-    absolute_pressure: AbsolutePressure => Pressure, uom::si::pressure::pascal;
+    absolute_pressure: AbsolutePressure => Pressure, uom::si::pressure::pascal, "15 psi abs";
     /// As a plane angle.
-    angle: Angle => Angle, uom::si::angle::radian;
+    angle: Angle => Angle, uom::si::angle::radian, "0.5 deg";
     /// As a time.
-    time: Time => Time, uom::si::time::second;
+    time: Time => Time, uom::si::time::second, "15 min";
     /// As a density.
-    density: Density => MassDensity, uom::si::mass_density::kilogram_per_cubic_meter;
+    density: Density => MassDensity, uom::si::mass_density::kilogram_per_cubic_meter, "838 kg/m³";
     /// As a kinematic viscosity.
-    kinematic_viscosity: KinematicViscosity => KinematicViscosity, uom::si::kinematic_viscosity::square_meter_per_second;
+    kinematic_viscosity: KinematicViscosity => KinematicViscosity, uom::si::kinematic_viscosity::square_meter_per_second, "24.5 mm²/s";
     /// As a volume flow.
-    volume_flow: VolumeFlow => VolumeRate, uom::si::volume_rate::cubic_meter_per_second;
+    volume_flow: VolumeFlow => VolumeRate, uom::si::volume_rate::cubic_meter_per_second, "2 mL/s";
 }

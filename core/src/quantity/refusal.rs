@@ -10,6 +10,11 @@ use alloc::string::String;
 use alloc::vec;
 use alloc::vec::Vec;
 
+/// The name of a kind in a sentence.
+fn spoken(kind: Kind) -> String {
+    kind.slug().replace('_', " ")
+}
+
 /// The symbols of a kind's units.
 pub(super) fn symbols(kind: Kind) -> impl Iterator<Item = &'static str> {
     Unit::ALL
@@ -25,7 +30,7 @@ pub(super) fn of_unit(text: &str, refused: Refused, kind: Option<Kind>) -> Fault
         Refused::Unknown => of_unknown_unit(text, kind),
         Refused::Letters(meaning) => Fault::new(ErrorKind::UnitAmbiguous)
             .allowed(candidates(meaning))
-            .hint("capital and small letters tell units apart: m is milli or metre, M is mega"),
+            .hint("capital and small letters tell units apart: m is metre or milli, M is mega"),
         Refused::Bare { us, imperial } => Fault::new(ErrorKind::UnitAmbiguous)
             .allowed([us.symbol(), imperial.symbol()])
             .hint("say US or imp, or declare measures: us or imperial"),
@@ -35,7 +40,7 @@ pub(super) fn of_unit(text: &str, refused: Refused, kind: Option<Kind>) -> Fault
                 .allowed([unit.symbol()])
                 .hint(format!(
                     "read as {unit} only where a {} is expected",
-                    unit.kind()
+                    spoken(unit.kind())
                 )),
         },
         Refused::Listed(listed) => {
@@ -71,9 +76,10 @@ fn candidates(meaning: Meaning) -> Vec<Cow<'static, str>> {
 pub(super) fn of_missing_unit(kind: Option<Kind>) -> Fault {
     let fault = Fault::new(ErrorKind::UnitMissing);
     match kind {
-        Some(kind) => fault
-            .allowed(symbols(kind))
-            .hint(format!("write the unit of the {kind} after the number")),
+        Some(kind) => fault.allowed(symbols(kind)).hint(format!(
+            "write the unit of the {} after the number",
+            spoken(kind)
+        )),
         None => fault.hint("write the unit after the number, as in 1.5 L"),
     }
 }
@@ -151,7 +157,12 @@ pub(super) fn of_wrong_kind(expected: Kind, found: Unit) -> Fault {
         .find(|(wanted, got, _)| *wanted == expected && *got == found.kind());
     let hint = match slip {
         Some((_, _, words)) => Cow::from(*words),
-        None => format!("{found} is a unit of {}, not of {expected}", found.kind()).into(),
+        None => format!(
+            "{found} is a unit of {}, not of {}",
+            spoken(found.kind()),
+            spoken(expected)
+        )
+        .into(),
     };
     Fault::new(ErrorKind::WrongKind)
         .got(found.symbol())

@@ -49,6 +49,7 @@ const COUNT: usize = collect::<1>().1;
 static SPELLINGS: [Spelling; COUNT] = collect::<COUNT>().0;
 const SLOTS: usize = 2048;
 static INDEX: [u16; SLOTS] = index();
+const _: () = assert!(COUNT < SLOTS / 2, "the table of spellings needs free slots");
 
 /// Every spelling in one array, as far as it reaches, and how many there are.
 #[expect(
@@ -370,5 +371,48 @@ pub(super) fn read(
             Ok(unit.of_difference())
         }
         Some(_) => Err(Refused::WrongKind(unit)),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use alloc::collections::BTreeSet;
+    use alloc::string::String;
+
+    #[test]
+    fn every_spelling_is_in_normal_form_and_stands_once() {
+        let mut seen: BTreeSet<(bool, String)> = BTreeSet::new();
+        for spelling in &SPELLINGS {
+            let key = Key::of(spelling.text)
+                .map(|key| String::from_utf8_lossy(key.as_bytes()).into_owned());
+            assert_eq!(key.as_deref(), Some(spelling.text));
+            let small = spelling.text.to_ascii_lowercase();
+            let known = if spelling.exact {
+                String::from(spelling.text)
+            } else {
+                small.clone()
+            };
+            assert!(
+                seen.insert((spelling.exact, known)),
+                "{} stands twice",
+                spelling.text
+            );
+            assert!(
+                !spelling.exact || !seen.contains(&(false, small)),
+                "{} stands in any case too",
+                spelling.text
+            );
+        }
+    }
+
+    #[test]
+    fn what_is_refused_names_units() {
+        for listed in REFUSED {
+            for symbol in listed.allowed {
+                let unit = read(symbol, None, None).ok().map(Unit::symbol);
+                assert_eq!(unit, Some(*symbol), "{:?}", listed.names);
+            }
+        }
     }
 }

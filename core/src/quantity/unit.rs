@@ -1,10 +1,14 @@
 //! The units: one row each, with the exact factor from its definition, its symbol, codes and spellings.
 
+use super::definition::{
+    CELSIUS_ZERO, CUBIC_INCH, FAHRENHEIT_ZERO, IMPERIAL_GALLON, INCH, KILOGRAM_FORCE_METRE,
+    MILLILITRE, NEWTON_METRE, PASCAL, POUND, POUND_FORCE_FOOT, POUND_PER_SQUARE_INCH, SQUARE_INCH,
+    US_GALLON,
+};
 use super::divisor::Divisor;
 use super::kind::{Kind, Measures};
 use super::{refusal, spelling};
 use crate::error::Error;
-use core::fmt;
 
 /// What is fixed for a unit.
 pub(super) struct Row {
@@ -20,24 +24,6 @@ pub(super) struct Row {
     /// Spellings whose capitals count.
     pub(super) exact_case: &'static [&'static str],
 }
-
-// Definitions, in the quanta of each kind (see `Kind`).
-const MILLILITRE: u64 = 10_000_000_000;
-const CUBIC_INCH: u64 = 254 * 254 * 254 * 10_000; // 1 in = 25.4 mm
-const US_GALLON: u64 = 231 * CUBIC_INCH;
-const IMPERIAL_GALLON: u64 = 454_609 * MILLILITRE / 100;
-const NEWTON_METRE: u64 = 160_000_000_000_000_000;
-const KILOGRAM_FORCE_METRE: u64 = NEWTON_METRE / 100_000 * 980_665; // gn = 9.80665 m/s²
-const POUND_FORCE_E_13: u64 = POUND * 980_665; // in 1e-13 N
-const POUND_FORCE_FOOT: u64 = POUND_FORCE_E_13 * 16 * 3_048 / 10;
-const POUND: u64 = 45_359_237; // 0.45359237 kg
-const INCH: u64 = 254_000;
-const SQUARE_INCH: u64 = 254 * 254;
-const PASCAL: u64 = 20_000 * SQUARE_INCH;
-const POUND_PER_SQUARE_INCH: u64 = POUND_FORCE_E_13 / 5;
-// From absolute zero, in 1/9e9 K: 273.15 K and 459.67 °F, the °F of 5/9 K.
-const CELSIUS_ZERO: i64 = 27_315 * 9 * 10_000_000;
-const FAHRENHEIT_ZERO: i64 = 45_967 * 5 * 10_000_000;
 
 /// Steps of a quantum in which conversion works: hundredths where zeros differ, so that they are whole.
 const fn steps_in_quantum(kind: Kind) -> u64 {
@@ -262,24 +248,45 @@ units! {
 
 impl Unit {
     /// The number that crosses the C border.
+    ///
+    /// ```
+    /// # use brimline::Unit;
+    /// assert_eq!(Unit::from_code(Unit::Litre.code()), Some(Unit::Litre));
+    /// ```
     #[must_use]
     pub const fn code(self) -> u16 {
         self as u16
     }
 
     /// The unit of this number; `None` where no unit has it.
+    ///
+    /// ```
+    /// # use brimline::Unit;
+    /// assert_eq!(Unit::from_code(7), Some(Unit::UsQuart));
+    /// assert_eq!(Unit::from_code(0), None);
+    /// ```
     #[must_use]
     pub fn from_code(code: u16) -> Option<Self> {
         Unit::ALL.get(usize::from(code).checked_sub(1)?).copied()
     }
 
     /// The kind of quantity it measures.
+    ///
+    /// ```
+    /// # use brimline::{Kind, Unit};
+    /// assert_eq!(Unit::Bar.kind(), Kind::Pressure);
+    /// ```
     #[must_use]
     pub const fn kind(self) -> Kind {
         self.row().kind
     }
 
     /// The canonical symbol, the one that is printed.
+    ///
+    /// ```
+    /// # use brimline::Unit;
+    /// assert_eq!(Unit::SquareMillimetrePerSecond.symbol(), "mm²/s");
+    /// ```
     #[must_use]
     pub const fn symbol(self) -> &'static str {
         self.row().symbol
@@ -289,12 +296,23 @@ impl Unit {
     ///
     /// Where that code has no unit for a kind of ours the nearest expression stands: a difference of
     /// temperatures in kelvin, an absolute pressure with an annotation.
+    ///
+    /// ```
+    /// # use brimline::Unit;
+    /// assert_eq!(Unit::ImperialQuart.ucum(), "[qt_br]");
+    /// ```
     #[must_use]
     pub const fn ucum(self) -> &'static str {
         self.row().ucum
     }
 
     /// The common code of UN/ECE Recommendation 20; `None` where it has none.
+    ///
+    /// ```
+    /// # use brimline::Unit;
+    /// assert_eq!(Unit::UsQuart.rec20(), Some("QTL"));
+    /// assert_eq!(Unit::KilogramForceCentimetre.rec20(), None);
+    /// ```
     #[must_use]
     pub const fn rec20(self) -> Option<&'static str> {
         let code = self.row().rec20;
@@ -308,6 +326,15 @@ impl Unit {
     /// [`UnitAmbiguous`](crate::ErrorKind::UnitAmbiguous) with the candidates for a name of several sizes (`oz`, bare `qt`),
     /// [`UnitUnknown`](crate::ErrorKind::UnitUnknown) with the nearest names,
     /// [`UnitMissing`](crate::ErrorKind::UnitMissing) for empty text.
+    ///
+    /// ```
+    /// # use brimline::{ErrorKind, Unit};
+    /// assert_eq!(Unit::parse("N.m")?, Unit::NewtonMetre);
+    /// let error = Unit::parse("qt").unwrap_err();
+    /// assert_eq!(error.kind(), ErrorKind::UnitAmbiguous);
+    /// assert_eq!(error.first().allowed, ["US qt", "imp qt"]);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn parse(text: &str) -> Result<Self, Error> {
         Unit::parse_as(text, None, None)
     }
@@ -319,6 +346,13 @@ impl Unit {
     /// # Errors
     ///
     /// As [`Unit::parse`], and [`WrongKind`](crate::ErrorKind::WrongKind) for a unit of another kind.
+    ///
+    /// ```
+    /// # use brimline::{Kind, Measures, Unit};
+    /// assert_eq!(Unit::parse_as("°C", Kind::TemperatureDifference, None)?, Unit::CelsiusDifference);
+    /// assert_eq!(Unit::parse_as("qt", None, Measures::Imperial)?, Unit::ImperialQuart);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
     pub fn parse_as(
         text: &str,
         kind: impl Into<Option<Kind>>,
@@ -359,11 +393,5 @@ impl Unit {
             Unit::DegreeFahrenheit => Unit::FahrenheitDifference,
             other => other,
         }
-    }
-}
-
-impl fmt::Display for Unit {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.pad(self.symbol())
     }
 }

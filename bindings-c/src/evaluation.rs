@@ -1,0 +1,537 @@
+//! Evaluations: the answer to one journal.
+
+use crate::acts::brim_acts;
+use crate::amount::brim_amount;
+use crate::error::{brim_error, brim_status};
+use crate::findings::brim_findings;
+use crate::gate::brim_gate;
+use crate::getter::{tell, value};
+use crate::guard::answer;
+use crate::handle::{self, Handle};
+use crate::list::{self, brim_act, brim_by_sheet, brim_certainty, brim_verdict};
+use crate::options::brim_options;
+use crate::pack::brim_pack;
+use crate::said;
+use crate::text::{at, out, room, text, text_if};
+use brimline_core::check::Options;
+use brimline_core::{Error, Evaluation, Interval, Pack, evaluate, evaluate_with};
+use std::ffi::c_char;
+
+/// The answer to one journal. Nothing in it changes any more.
+///
+/// Ownership: `brim_evaluate` or `brim_check_evaluation` to `brim_evaluation_free`. Threads: one at
+/// a time. Lifetime: its own; it does not need the pack or the check it was made of.
+pub struct brim_evaluation {
+    _opaque: [u8; 0],
+}
+
+impl Handle for brim_evaluation {
+    type Held = Evaluation;
+    const MARK: u64 = u64::from_le_bytes(*b"brimeva\0");
+}
+
+/// One of the intervals of an evaluation.
+pub type brim_interval = i32;
+
+/// What is proved of the departure as found; negative is short.
+pub const BRIM_INTERVAL_AS_FOUND: brim_interval = 1;
+/// What is proved of the net volume added since.
+pub const BRIM_INTERVAL_NET_ADDED: brim_interval = 2;
+/// What is proved of the departure now; negative is short.
+pub const BRIM_INTERVAL_NOW: brim_interval = 3;
+/// What is proved of the shortage as found; positive is short.
+pub const BRIM_INTERVAL_SHORTAGE: brim_interval = 4;
+
+const INTERVALS: &[(brim_interval, &str)] = &[
+    (BRIM_INTERVAL_AS_FOUND, "as_found"),
+    (BRIM_INTERVAL_NET_ADDED, "net_added"),
+    (BRIM_INTERVAL_NOW, "now"),
+    (BRIM_INTERVAL_SHORTAGE, "shortage"),
+];
+
+/// One of the ends of an interval.
+pub type brim_end = i32;
+
+/// The lower end.
+pub const BRIM_END_LO: brim_end = 1;
+/// The upper end.
+pub const BRIM_END_HI: brim_end = 2;
+
+const ENDS: &[(brim_end, &str)] = &[(BRIM_END_LO, "lo"), (BRIM_END_HI, "hi")];
+
+/// One of the volumes of the leak reading.
+pub type brim_volume = i32;
+
+/// What was added, nominal.
+pub const BRIM_VOLUME_GROSS: brim_volume = 1;
+/// What was added less what came out again, nominal, not below zero.
+pub const BRIM_VOLUME_NET: brim_volume = 2;
+/// The one of these two that the sheet holds against its limit.
+pub const BRIM_VOLUME_USED: brim_volume = 3;
+/// The sheet's limit.
+pub const BRIM_VOLUME_LIMIT: brim_volume = 4;
+/// How much the deciding count would have to change to turn the reading.
+pub const BRIM_VOLUME_MARGIN: brim_volume = 5;
+
+const VOLUMES: &[(brim_volume, &str)] = &[
+    (BRIM_VOLUME_GROSS, "gross"),
+    (BRIM_VOLUME_NET, "net"),
+    (BRIM_VOLUME_USED, "used"),
+    (BRIM_VOLUME_LIMIT, "limit"),
+    (BRIM_VOLUME_MARGIN, "margin"),
+];
+
+/// Evaluates a journal, one JSON document or JSON Lines, on a pack.
+///
+/// Errors: every fault of the journal, with path and position.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluate(
+    pack: *const brim_pack,
+    journal: *const c_char,
+    journal_length: usize,
+    options: *const brim_options,
+    evaluation: *mut *mut brim_evaluation,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let (pack, journal, options, evaluation) = unsafe {
+            (
+                handle::look(pack, "pack")?,
+                text(journal, journal_length, "journal")?,
+                handle::look_if(options, "options")?,
+                out(evaluation, "evaluation")?,
+            )
+        };
+        let made = match options {
+            Some(options) => evaluate_with(pack, journal, options)?,
+            None => evaluate_with(pack, journal, &Options::default())?,
+        };
+        evaluation.put(handle::give(made));
+        Ok(())
+    })
+}
+
+/// Evaluates a journal in one call, text in and text out, for hosts that keep no handles: `pack` is
+/// the text of a pack, or NULL for the embedded one; the result document goes into the buffer.
+///
+/// A buffer that is too small costs a second evaluation; 65536 bytes hold the result of most
+/// journals.
+///
+/// Errors: every fault of the pack, or else of the journal, with path and position.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluate_json(
+    pack: *const c_char,
+    pack_length: usize,
+    journal: *const c_char,
+    journal_length: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let (pack, journal, room) = unsafe {
+            (
+                text_if(pack, pack_length, "pack")?,
+                text(journal, journal_length, "journal")?,
+                room(buffer, capacity, length)?,
+            )
+        };
+        let pack = match pack {
+            Some(pack) => Pack::from_json(pack)?,
+            None => Pack::embedded()?,
+        };
+        room.put(&evaluate(&pack, journal)?.to_json())
+    })
+}
+
+/// Frees an evaluation. NULL is allowed.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_free(evaluation: *mut brim_evaluation) {
+    // SAFETY: the handle is NULL or the caller's to give back.
+    unsafe { handle::free(evaluation) }
+}
+
+/// What can be said of the level.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_verdict(
+    evaluation: *const brim_evaluation,
+    verdict: *mut brim_verdict,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value(
+            evaluation,
+            "evaluation",
+            verdict,
+            "verdict",
+            error,
+            |evaluation| Ok(list::number(evaluation.verdict())),
+        )
+    }
+}
+
+/// The procedure that the journal names.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_procedure(
+    evaluation: *const brim_evaluation,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            evaluation,
+            "evaluation",
+            buffer,
+            capacity,
+            length,
+            error,
+            |evaluation| Ok(evaluation.procedure().id.clone()),
+        )
+    }
+}
+
+/// The edition that applied; 0 if none did.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_edition(
+    evaluation: *const brim_evaluation,
+    edition: *mut u32,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value(
+            evaluation,
+            "evaluation",
+            edition,
+            "edition",
+            error,
+            |evaluation| Ok(evaluation.procedure().edition.unwrap_or(0)),
+        )
+    }
+}
+
+/// The digest of the edition that applied; empty if none did.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_digest(
+    evaluation: *const brim_evaluation,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            evaluation,
+            "evaluation",
+            buffer,
+            capacity,
+            length,
+            error,
+            |evaluation| Ok(evaluation.procedure().digest.clone().unwrap_or_default()),
+        )
+    }
+}
+
+/// What the sheet's own count says of a leak.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_by_sheet(
+    evaluation: *const brim_evaluation,
+    by_sheet: *mut brim_by_sheet,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value(
+            evaluation,
+            "evaluation",
+            by_sheet,
+            "by_sheet",
+            error,
+            |evaluation| Ok(list::number(evaluation.leak().by_sheet)),
+        )
+    }
+}
+
+/// How far what is proved bears that count out.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_certainty(
+    evaluation: *const brim_evaluation,
+    certainty: *mut brim_certainty,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value(
+            evaluation,
+            "evaluation",
+            certainty,
+            "certainty",
+            error,
+            |evaluation| Ok(list::number(evaluation.leak().certainty)),
+        )
+    }
+}
+
+fn interval(evaluation: &Evaluation, interval: brim_interval) -> Result<Interval, Error> {
+    Ok(match interval {
+        BRIM_INTERVAL_AS_FOUND => evaluation.as_found(),
+        BRIM_INTERVAL_NET_ADDED => evaluation.net_added(),
+        BRIM_INTERVAL_NOW => evaluation.now(),
+        BRIM_INTERVAL_SHORTAGE => evaluation.leak().shortage,
+        other => return Err(list::unknown(other, "interval", INTERVALS.iter().copied())),
+    })
+}
+
+/// An interval as text: `[-2 L, -1.5 L]` or `(-inf, 0 L]`.
+///
+/// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_interval(
+    evaluation: *const brim_evaluation,
+    interval: brim_interval,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            evaluation,
+            "evaluation",
+            buffer,
+            capacity,
+            length,
+            error,
+            |evaluation| Ok(self::interval(evaluation, interval)?.to_string()),
+        )
+    }
+}
+
+/// One end of an interval. `present` is 1 where there is an end; where it is unbounded `present` is
+/// 0 and all of `amount` is 0.
+///
+/// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval or end.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_end(
+    evaluation: *const brim_evaluation,
+    interval: brim_interval,
+    end: brim_end,
+    present: *mut i32,
+    amount: *mut brim_amount,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let (evaluation, present, amount) = unsafe {
+            let evaluation = handle::look(evaluation, "evaluation")?;
+            (evaluation, out(present, "present")?, out(amount, "amount")?)
+        };
+        let interval = self::interval(evaluation, interval)?;
+        let (there, value) = said::present(match end {
+            BRIM_END_LO => interval.lo(),
+            BRIM_END_HI => interval.hi(),
+            other => return Err(list::unknown(other, "end", ENDS.iter().copied())),
+        });
+        present.put(there);
+        amount.put(value);
+        Ok(())
+    })
+}
+
+/// One of the volumes of the leak reading. `present` is 1 where there is one; else it is 0 and all
+/// of `amount` is 0.
+///
+/// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no volume.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_volume(
+    evaluation: *const brim_evaluation,
+    volume: brim_volume,
+    present: *mut i32,
+    amount: *mut brim_amount,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let (evaluation, present, amount) = unsafe {
+            let evaluation = handle::look(evaluation, "evaluation")?;
+            (evaluation, out(present, "present")?, out(amount, "amount")?)
+        };
+        let leak = evaluation.leak();
+        let (there, value) = said::present(match volume {
+            BRIM_VOLUME_GROSS => leak.counted.gross,
+            BRIM_VOLUME_NET => leak.counted.net,
+            BRIM_VOLUME_USED => leak.counted.used,
+            BRIM_VOLUME_LIMIT => leak.limit,
+            BRIM_VOLUME_MARGIN => leak.margin,
+            other => return Err(list::unknown(other, "volume", VOLUMES.iter().copied())),
+        });
+        present.put(there);
+        amount.put(value);
+        Ok(())
+    })
+}
+
+/// What a person should know of the journal, in a handle of the caller's.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_findings(
+    evaluation: *const brim_evaluation,
+    findings: *mut *mut brim_findings,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value(
+            evaluation,
+            "evaluation",
+            findings,
+            "findings",
+            error,
+            |evaluation| Ok(handle::give(evaluation.findings().to_vec())),
+        )
+    }
+}
+
+/// What to do next, in a handle of the caller's.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_next(
+    evaluation: *const brim_evaluation,
+    acts: *mut *mut brim_acts,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value(
+            evaluation,
+            "evaluation",
+            acts,
+            "acts",
+            error,
+            |evaluation| Ok(handle::give(evaluation.next().to_vec())),
+        )
+    }
+}
+
+/// Whether an act is allowed at the moment of the newest entry, in a handle of the caller's.
+///
+/// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no act.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_gate(
+    evaluation: *const brim_evaluation,
+    act: brim_act,
+    gate: *mut *mut brim_gate,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value(
+            evaluation,
+            "evaluation",
+            gate,
+            "gate",
+            error,
+            |evaluation| {
+                Ok(handle::give(
+                    evaluation.gate(list::value(act, "act")?).clone(),
+                ))
+            },
+        )
+    }
+}
+
+/// How many cautions go with the state of the job. They belong beside every telling of the result.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_caution_count(
+    evaluation: *const brim_evaluation,
+    count: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value(
+            evaluation,
+            "evaluation",
+            count,
+            "count",
+            error,
+            |evaluation| Ok(evaluation.cautions().len()),
+        )
+    }
+}
+
+/// The id of one of these cautions.
+///
+/// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_caution(
+    evaluation: *const brim_evaluation,
+    index: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            evaluation,
+            "evaluation",
+            buffer,
+            capacity,
+            length,
+            error,
+            |evaluation| Ok(at(evaluation.cautions(), index, "index")?.clone()),
+        )
+    }
+}
+
+/// The result document: canonical JSON, the same bytes in every language.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_evaluation_json(
+    evaluation: *const brim_evaluation,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            evaluation,
+            "evaluation",
+            buffer,
+            capacity,
+            length,
+            error,
+            |evaluation| Ok(evaluation.to_json()),
+        )
+    }
+}

@@ -1,0 +1,56 @@
+//! The border every call passes: the status it answers, and the net that no panic gets through.
+
+use crate::error::{BRIM_OK, brim_error, brim_status};
+use crate::handle;
+use brimline_core::{Error, ErrorKind, Fault};
+use std::any::Any;
+use std::panic::{AssertUnwindSafe, catch_unwind};
+
+/// Does the work of one call and answers its status; `error` receives the detail where there is a
+/// handle for it.
+pub(crate) fn answer(
+    error: *mut brim_error,
+    work: impl FnOnce() -> Result<(), Error>,
+) -> brim_status {
+    if error.is_null() {
+        return match caught(work) {
+            Ok(()) => BRIM_OK,
+            Err(refused) => refused.kind().code(),
+        };
+    }
+    // SAFETY: as the header asks, the handle is one of `brim_error_new` and this thread alone uses it now.
+    let detail = match unsafe { handle::change(error, "error") } {
+        Ok(detail) => detail,
+        Err(refused) => return refused.kind().code(),
+    };
+    *detail = None;
+    match caught(work) {
+        Ok(()) => BRIM_OK,
+        Err(refused) => {
+            let status = refused.kind().code();
+            *detail = Some(refused);
+            status
+        }
+    }
+}
+
+/// What the work answers, a panic in it as `internal`.
+pub(crate) fn caught<T>(work: impl FnOnce() -> Result<T, Error>) -> Result<T, Error> {
+    // Nothing that the work was changing outlives a panic: calls write their outputs last.
+    catch_unwind(AssertUnwindSafe(work)).unwrap_or_else(|panic| Err(of_panic(panic)))
+}
+
+#[cold]
+fn of_panic(panic: Box<dyn Any + Send>) -> Error {
+    let said = panic
+        .downcast_ref::<&str>()
+        .map(|said| (*said).to_string())
+        .or_else(|| panic.downcast_ref::<String>().cloned());
+    // Dropping what is not a text could run a panic of its own.
+    std::mem::forget(panic);
+    let fault = Fault::new(ErrorKind::Internal);
+    match said {
+        Some(said) => fault.got(&said).into(),
+        None => fault.into(),
+    }
+}

@@ -1,0 +1,349 @@
+//! The closed lists of words, by number.
+
+use crate::error::{brim_error, brim_status};
+use crate::guard::answer;
+use crate::text::{out, room, text};
+use brimline_core::check::{BySheet, Certainty};
+use brimline_core::procedure::Severity;
+use brimline_core::{Act, Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict};
+use std::ffi::c_char;
+
+/// One of the closed lists whose words have numbers.
+pub type brim_list = i32;
+
+/// `brim_status`, as `unit_ambiguous`.
+pub const BRIM_LIST_STATUS: brim_list = 1;
+/// `brim_kind`, as `volume`.
+pub const BRIM_LIST_KIND: brim_list = 2;
+/// `brim_measures`, as `us`.
+pub const BRIM_LIST_MEASURES: brim_list = 3;
+/// `brim_rounding`, as `half_even`.
+pub const BRIM_LIST_ROUNDING: brim_list = 4;
+/// `brim_verdict`, as `at_level`.
+pub const BRIM_LIST_VERDICT: brim_list = 5;
+/// `brim_by_sheet`, as `below`.
+pub const BRIM_LIST_BY_SHEET: brim_list = 6;
+/// `brim_certainty`, as `clear`.
+pub const BRIM_LIST_CERTAINTY: brim_list = 7;
+/// `brim_severity`, as `caution`.
+pub const BRIM_LIST_SEVERITY: brim_list = 8;
+/// `brim_act`, as `stop_engine`.
+pub const BRIM_LIST_ACT: brim_list = 9;
+
+/// What a quantity is a quantity of. 0 where a kind is given: any.
+pub type brim_kind = i32;
+
+/// Volume of a liquid.
+pub const BRIM_KIND_VOLUME: brim_kind = 1;
+/// Turning moment.
+pub const BRIM_KIND_TORQUE: brim_kind = 2;
+/// Mass.
+pub const BRIM_KIND_MASS: brim_kind = 3;
+/// Length and distance.
+pub const BRIM_KIND_LENGTH: brim_kind = 4;
+/// Area.
+pub const BRIM_KIND_AREA: brim_kind = 5;
+/// A point on a temperature scale.
+pub const BRIM_KIND_TEMPERATURE: brim_kind = 6;
+/// How far two temperatures are apart.
+pub const BRIM_KIND_TEMPERATURE_DIFFERENCE: brim_kind = 7;
+/// Pressure above that of the surrounding air, as a gauge shows it.
+pub const BRIM_KIND_PRESSURE: brim_kind = 8;
+/// Pressure above vacuum.
+pub const BRIM_KIND_ABSOLUTE_PRESSURE: brim_kind = 9;
+/// Plane angle, in degrees only.
+pub const BRIM_KIND_ANGLE: brim_kind = 10;
+/// Duration.
+pub const BRIM_KIND_TIME: brim_kind = 11;
+/// Mass per volume.
+pub const BRIM_KIND_DENSITY: brim_kind = 12;
+/// Kinematic viscosity.
+pub const BRIM_KIND_KINEMATIC_VISCOSITY: brim_kind = 13;
+/// Volume per time.
+pub const BRIM_KIND_VOLUME_FLOW: brim_kind = 14;
+
+/// Whose gallon, quart, pint and fluid ounce a bare name means. 0 where measures are given: not
+/// said.
+pub type brim_measures = i32;
+
+/// United States liquid measures, from the gallon of 231 cubic inches.
+pub const BRIM_MEASURES_US: brim_measures = 1;
+/// Imperial measures, from the gallon of 4.54609 L.
+pub const BRIM_MEASURES_IMPERIAL: brim_measures = 2;
+
+/// How a value between two printable ones is rounded.
+pub type brim_rounding = i32;
+
+/// To the nearest; halfway to the even digit.
+pub const BRIM_ROUNDING_HALF_EVEN: brim_rounding = 1;
+/// To the nearest; halfway away from zero.
+pub const BRIM_ROUNDING_HALF_UP: brim_rounding = 2;
+/// Toward zero.
+pub const BRIM_ROUNDING_DOWN: brim_rounding = 3;
+/// Away from zero.
+pub const BRIM_ROUNDING_UP: brim_rounding = 4;
+/// Toward minus infinity.
+pub const BRIM_ROUNDING_FLOOR: brim_rounding = 5;
+/// Toward plus infinity.
+pub const BRIM_ROUNDING_CEILING: brim_rounding = 6;
+
+/// What can be said of the level.
+pub type brim_verdict = i32;
+
+/// The job is on hold; no level may be told.
+pub const BRIM_VERDICT_ON_HOLD: brim_verdict = 1;
+/// No sheet applies.
+pub const BRIM_VERDICT_NO_PROCEDURE: brim_verdict = 2;
+/// The check was broken off and must be made again.
+pub const BRIM_VERDICT_REPEAT: brim_verdict = 3;
+/// Nothing has been shown yet.
+pub const BRIM_VERDICT_INCOMPLETE: brim_verdict = 4;
+/// Below the level.
+pub const BRIM_VERDICT_LOW: brim_verdict = 5;
+/// At the level.
+pub const BRIM_VERDICT_AT_LEVEL: brim_verdict = 6;
+/// Above the level.
+pub const BRIM_VERDICT_OVER: brim_verdict = 7;
+/// At the level or above it.
+pub const BRIM_VERDICT_NOT_LOW: brim_verdict = 8;
+/// At the level or below it.
+pub const BRIM_VERDICT_NOT_FULL: brim_verdict = 9;
+/// What was seen proves neither.
+pub const BRIM_VERDICT_NOT_PROVEN: brim_verdict = 10;
+
+/// What the sheet's own count says of a leak.
+pub type brim_by_sheet = i32;
+
+/// Past the limit: a leak must be looked for.
+pub const BRIM_BY_SHEET_ABOVE: brim_by_sheet = 1;
+/// Not past the limit, with the level found. Never "no leak".
+pub const BRIM_BY_SHEET_BELOW: brim_by_sheet = 2;
+/// Not past the limit, with the level not found yet.
+pub const BRIM_BY_SHEET_OPEN: brim_by_sheet = 3;
+/// The sheet has no limit, or the job is not one it applies to.
+pub const BRIM_BY_SHEET_NOT_APPLICABLE: brim_by_sheet = 4;
+
+/// How far what is proved bears the count out.
+pub type brim_certainty = i32;
+
+/// All that is possible lies on the same side.
+pub const BRIM_CERTAINTY_CLEAR: brim_certainty = 1;
+/// Something possible lies on the other side.
+pub const BRIM_CERTAINTY_MARGINAL: brim_certainty = 2;
+/// Nothing is said yet.
+pub const BRIM_CERTAINTY_OPEN: brim_certainty = 3;
+/// There is nothing to say.
+pub const BRIM_CERTAINTY_NOT_APPLICABLE: brim_certainty = 4;
+
+/// How serious a finding is.
+pub type brim_severity = i32;
+
+/// Worth knowing.
+pub const BRIM_SEVERITY_NOTE: brim_severity = 1;
+/// The answer may be worth less than it looks.
+pub const BRIM_SEVERITY_CAUTION: brim_severity = 2;
+/// Do not go on before this is settled.
+pub const BRIM_SEVERITY_STOP: brim_severity = 3;
+
+/// The acts that a gate is asked about.
+pub type brim_act = i32;
+
+/// Opening the plug.
+pub const BRIM_ACT_OPEN: brim_act = 1;
+/// Pouring fluid in.
+pub const BRIM_ACT_POUR: brim_act = 2;
+/// Closing the plug for good.
+pub const BRIM_ACT_CLOSE: brim_act = 3;
+/// Stopping the engine.
+pub const BRIM_ACT_STOP_ENGINE: brim_act = 4;
+
+/// A closed list whose words have numbers.
+pub(crate) trait Listed: Copy + PartialEq + 'static {
+    /// Each value with its number; numbers are never changed or reused.
+    const NUMBERS: &'static [(i32, Self)];
+
+    /// The word of a value.
+    fn word(self) -> &'static str;
+}
+
+/// Gives the values of a list their numbers, and sees that none was forgotten.
+macro_rules! numbers {
+    ($Name:ident of $count:expr; $($number:ident $Case:ident,)+) => {
+        impl Listed for $Name {
+            const NUMBERS: &'static [(i32, Self)] = &[$(($number, $Name::$Case),)+];
+
+            fn word(self) -> &'static str {
+                self.slug()
+            }
+        }
+
+        const _: () = assert!(<$Name as Listed>::NUMBERS.len() == $count, "a value has no number");
+    };
+}
+
+numbers! { Measures of Measures::WORDS.len();
+    BRIM_MEASURES_US Us, BRIM_MEASURES_IMPERIAL Imperial,
+}
+
+numbers! { Rounding of Rounding::WORDS.len();
+    BRIM_ROUNDING_HALF_EVEN HalfEven, BRIM_ROUNDING_HALF_UP HalfUp, BRIM_ROUNDING_DOWN Down,
+    BRIM_ROUNDING_UP Up, BRIM_ROUNDING_FLOOR Floor, BRIM_ROUNDING_CEILING Ceiling,
+}
+
+numbers! { Verdict of Verdict::WORDS.len();
+    BRIM_VERDICT_ON_HOLD OnHold, BRIM_VERDICT_NO_PROCEDURE NoProcedure, BRIM_VERDICT_REPEAT Repeat,
+    BRIM_VERDICT_INCOMPLETE Incomplete, BRIM_VERDICT_LOW Low, BRIM_VERDICT_AT_LEVEL AtLevel,
+    BRIM_VERDICT_OVER Over, BRIM_VERDICT_NOT_LOW NotLow, BRIM_VERDICT_NOT_FULL NotFull,
+    BRIM_VERDICT_NOT_PROVEN NotProven,
+}
+
+numbers! { BySheet of BySheet::WORDS.len();
+    BRIM_BY_SHEET_ABOVE Above, BRIM_BY_SHEET_BELOW Below, BRIM_BY_SHEET_OPEN Open,
+    BRIM_BY_SHEET_NOT_APPLICABLE NotApplicable,
+}
+
+numbers! { Certainty of Certainty::WORDS.len();
+    BRIM_CERTAINTY_CLEAR Clear, BRIM_CERTAINTY_MARGINAL Marginal, BRIM_CERTAINTY_OPEN Open,
+    BRIM_CERTAINTY_NOT_APPLICABLE NotApplicable,
+}
+
+numbers! { Severity of Severity::WORDS.len();
+    BRIM_SEVERITY_NOTE Note, BRIM_SEVERITY_CAUTION Caution, BRIM_SEVERITY_STOP Stop,
+}
+
+numbers! { Act of Act::WORDS.len();
+    BRIM_ACT_OPEN Open, BRIM_ACT_POUR Pour, BRIM_ACT_CLOSE Close, BRIM_ACT_STOP_ENGINE StopEngine,
+}
+
+numbers! { Kind of Kind::ALL.len();
+    BRIM_KIND_VOLUME Volume, BRIM_KIND_TORQUE Torque, BRIM_KIND_MASS Mass, BRIM_KIND_LENGTH Length,
+    BRIM_KIND_AREA Area, BRIM_KIND_TEMPERATURE Temperature,
+    BRIM_KIND_TEMPERATURE_DIFFERENCE TemperatureDifference, BRIM_KIND_PRESSURE Pressure,
+    BRIM_KIND_ABSOLUTE_PRESSURE AbsolutePressure, BRIM_KIND_ANGLE Angle, BRIM_KIND_TIME Time,
+    BRIM_KIND_DENSITY Density, BRIM_KIND_KINEMATIC_VISCOSITY KinematicViscosity,
+    BRIM_KIND_VOLUME_FLOW VolumeFlow,
+}
+
+/// The number of a value.
+pub(crate) fn number<L: Listed>(value: L) -> i32 {
+    // Every value has one: `numbers!` counts them.
+    L::NUMBERS
+        .iter()
+        .find(|(_, own)| *own == value)
+        .map_or(0, |(number, _)| *number)
+}
+
+/// The value of a number.
+pub(crate) fn value<L: Listed>(number: i32, name: &'static str) -> Result<L, Error> {
+    let found = L::NUMBERS.iter().find(|(own, _)| *own == number);
+    found.map(|(_, value)| *value).ok_or_else(|| {
+        let known = L::NUMBERS.iter().map(|(own, value)| (*own, value.word()));
+        unknown(number, name, known)
+    })
+}
+
+/// The value of a number, 0 being none.
+pub(crate) fn value_if<L: Listed>(number: i32, name: &'static str) -> Result<Option<L>, Error> {
+    match number {
+        0 => Ok(None),
+        number => value(number, name).map(Some),
+    }
+}
+
+/// The fault of a number that is none of those known.
+#[cold]
+pub(crate) fn unknown(
+    number: i32,
+    name: &'static str,
+    known: impl Iterator<Item = (i32, &'static str)>,
+) -> Error {
+    let allowed = known.map(|(number, word)| format!("{number} {word}"));
+    let fault = Fault::new(ErrorKind::UnknownValue).at(name);
+    fault.got(&number.to_string()).allowed(allowed).into()
+}
+
+/// The words of a list with their numbers.
+fn words(list: brim_list) -> Result<Vec<(i32, &'static str)>, Error> {
+    fn of<L: Listed>() -> Vec<(i32, &'static str)> {
+        L::NUMBERS
+            .iter()
+            .map(|(number, value)| (*number, value.word()))
+            .collect()
+    }
+    Ok(match list {
+        BRIM_LIST_STATUS => {
+            let kinds = ErrorKind::ALL.iter().map(|kind| (kind.code(), kind.slug()));
+            std::iter::once((crate::error::BRIM_OK, "ok"))
+                .chain(kinds)
+                .collect()
+        }
+        BRIM_LIST_KIND => of::<Kind>(),
+        BRIM_LIST_MEASURES => of::<Measures>(),
+        BRIM_LIST_ROUNDING => of::<Rounding>(),
+        BRIM_LIST_VERDICT => of::<Verdict>(),
+        BRIM_LIST_BY_SHEET => of::<BySheet>(),
+        BRIM_LIST_CERTAINTY => of::<Certainty>(),
+        BRIM_LIST_SEVERITY => of::<Severity>(),
+        BRIM_LIST_ACT => of::<Act>(),
+        other => return Err(unknown(other, "list", LISTS.iter().copied())),
+    })
+}
+
+const LISTS: &[(brim_list, &str)] = &[
+    (BRIM_LIST_STATUS, "status"),
+    (BRIM_LIST_KIND, "kind"),
+    (BRIM_LIST_MEASURES, "measures"),
+    (BRIM_LIST_ROUNDING, "rounding"),
+    (BRIM_LIST_VERDICT, "verdict"),
+    (BRIM_LIST_BY_SHEET, "by_sheet"),
+    (BRIM_LIST_CERTAINTY, "certainty"),
+    (BRIM_LIST_SEVERITY, "severity"),
+    (BRIM_LIST_ACT, "act"),
+];
+
+/// The word of a number of a list, as it stands in documents.
+///
+/// Errors: `BRIM_ERROR_UNKNOWN_VALUE`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_word(
+    list: brim_list,
+    number: i32,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let room = unsafe { room(buffer, capacity, length)? };
+        let words = words(list)?;
+        match words.iter().find(|(own, _)| *own == number) {
+            Some((_, word)) => room.put(word),
+            None => Err(unknown(number, "number", words.into_iter())),
+        }
+    })
+}
+
+/// The number of a word of a list.
+///
+/// Errors: `BRIM_ERROR_UNKNOWN_VALUE`.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_word_number(
+    list: brim_list,
+    word: *const c_char,
+    word_length: usize,
+    number: *mut i32,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let (word, number) = unsafe { (text(word, word_length, "word")?, out(number, "number")?) };
+        let words = words(list)?;
+        let Some((found, _)) = words.iter().find(|(_, own)| *own == word) else {
+            let fault = Fault::new(ErrorKind::UnknownValue).at("word").got(word);
+            return Err(fault.allowed(words.into_iter().map(|(_, own)| own)).into());
+        };
+        number.put(*found);
+        Ok(())
+    })
+}

@@ -1,0 +1,169 @@
+//! The caller's memory: texts that come in, texts and values that go out.
+
+use brimline_core::{Error, ErrorKind, Fault, Position};
+use std::ffi::{CStr, c_char};
+
+/// As the length of a text: it ends at its first NUL. The header defines it in words of C.
+///
+/// cbindgen:ignore
+pub const BRIM_TERMINATED: usize = usize::MAX;
+
+/// A text that must be there.
+///
+/// # Safety
+/// The pointer is NULL or points to `length` bytes, or to bytes up to a NUL, that stay as
+/// they are during the call.
+pub(crate) unsafe fn text<'a>(
+    text: *const c_char,
+    length: usize,
+    name: &'static str,
+) -> Result<&'a str, Error> {
+    // SAFETY: as the caller promises.
+    match unsafe { text_if(text, length, name)? } {
+        Some(text) => Ok(text),
+        None => Err(null(name)),
+    }
+}
+
+/// A text that may be left out, as NULL.
+///
+/// # Safety
+/// As [`text`].
+pub(crate) unsafe fn text_if<'a>(
+    text: *const c_char,
+    length: usize,
+    name: &'static str,
+) -> Result<Option<&'a str>, Error> {
+    if text.is_null() {
+        return Ok(None);
+    }
+    let bytes = if length == BRIM_TERMINATED {
+        // SAFETY: the caller promises a NUL.
+        unsafe { CStr::from_ptr(text) }.to_bytes()
+    } else if length > isize::MAX.unsigned_abs() {
+        let fault = Fault::new(ErrorKind::OutOfRange).at(name);
+        let hint = "no text is that long: give its bytes, or BRIM_TERMINATED";
+        return Err(fault.got(&length.to_string()).hint(hint).into());
+    } else {
+        // SAFETY: the caller promises so many bytes, and a text this long fits into memory.
+        unsafe { std::slice::from_raw_parts(text.cast(), length) }
+    };
+    match std::str::from_utf8(bytes) {
+        Ok(text) => Ok(Some(text)),
+        Err(stop) => Err(not_utf8(bytes, stop.valid_up_to(), name)),
+    }
+}
+
+#[cold]
+fn not_utf8(bytes: &[u8], valid: usize, name: &'static str) -> Error {
+    let read = String::from_utf8_lossy(bytes.get(..valid).unwrap_or_default());
+    let line = read.rsplit('\n').next().unwrap_or_default();
+    let count = |places: usize| u32::try_from(places).unwrap_or(u32::MAX);
+    let mut fault = Fault::new(ErrorKind::NotUtf8).at(name);
+    fault.position = Some(Position {
+        line: count(read.matches('\n').count()).saturating_add(1),
+        column: count(line.chars().count()).saturating_add(1),
+        offset: count(valid),
+    });
+    fault.hint("texts are UTF-8; convert it first").into()
+}
+
+#[cold]
+fn null(name: &'static str) -> Error {
+    Fault::new(ErrorKind::NullPointer).at(name).into()
+}
+
+/// Where a value goes.
+pub(crate) struct Out<T>(*mut T);
+
+/// Where a value goes that the caller must take.
+///
+/// # Safety
+/// The pointer is NULL or may be written to until the call returns.
+pub(crate) unsafe fn out<T>(pointer: *mut T, name: &'static str) -> Result<Out<T>, Error> {
+    if pointer.is_null() {
+        return Err(null(name));
+    }
+    Ok(Out(pointer))
+}
+
+impl<T> Out<T> {
+    /// Writes the value, which is what a call does last.
+    pub(crate) fn put(self, value: T) {
+        // SAFETY: `out` was promised memory to write to; hosts that lay out records themselves may not align it.
+        unsafe { self.0.write_unaligned(value) };
+    }
+}
+
+/// Where a text goes.
+pub(crate) struct Room {
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+}
+
+/// The caller's buffer for a text, and where the length of the text goes.
+///
+/// # Safety
+/// `buffer` is NULL or has `capacity` bytes to write to, `length` is NULL or may be
+/// written to, until the call returns.
+pub(crate) unsafe fn room(
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+) -> Result<Room, Error> {
+    if buffer.is_null() && (capacity > 0 || length.is_null()) {
+        return Err(null("buffer"));
+    }
+    Ok(Room {
+        buffer,
+        capacity,
+        length,
+    })
+}
+
+impl Room {
+    /// Writes the whole text and a NUL, or only the length of the text.
+    pub(crate) fn put(self, text: &str) -> Result<(), Error> {
+        if !self.length.is_null() {
+            // SAFETY: `room` was promised memory to write to.
+            unsafe { self.length.write_unaligned(text.len()) };
+        }
+        if self.buffer.is_null() {
+            return Ok(());
+        }
+        if self.capacity <= text.len() {
+            return Err(too_small(self.capacity, text.len()));
+        }
+        // SAFETY: `room` was promised a buffer of `capacity` bytes, which is more than the text has, and no text
+        // of ours overlaps memory of the caller's.
+        unsafe {
+            let buffer = self.buffer.cast::<u8>();
+            buffer.copy_from_nonoverlapping(text.as_ptr(), text.len());
+            buffer.add(text.len()).write(0);
+        }
+        Ok(())
+    }
+}
+
+#[cold]
+fn too_small(capacity: usize, length: usize) -> Error {
+    let needed = format!("{} or more", length.saturating_add(1));
+    let fault = Fault::new(ErrorKind::BufferTooSmall).at("capacity");
+    fault.got(&capacity.to_string()).allowed([needed]).into()
+}
+
+/// The item at a place.
+pub(crate) fn at<'a, T>(items: &'a [T], index: usize, name: &'static str) -> Result<&'a T, Error> {
+    items.get(index).ok_or_else(|| {
+        let fault = Fault::new(ErrorKind::OutOfRange)
+            .at(name)
+            .got(&index.to_string());
+        match items.len() {
+            0 => fault.hint("there is none").into(),
+            count => fault
+                .allowed([format!("0 to {}", count.saturating_sub(1))])
+                .into(),
+        }
+    })
+}

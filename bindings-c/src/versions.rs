@@ -1,0 +1,40 @@
+//! Versions.
+
+use crate::error::{brim_error, brim_status};
+use crate::guard::answer;
+use crate::text::room;
+use brimline_core::check::RULES;
+use std::ffi::c_char;
+
+/// The version of this header. It rises when a program compiled with an older one would no longer
+/// do.
+pub const BRIM_ABI_VERSION: i32 = 1;
+
+/// The version of the library's binary interface. Compare it with `BRIM_ABI_VERSION`, which the
+/// program was compiled with.
+#[unsafe(no_mangle)]
+pub extern "C" fn brim_abi_version() -> i32 {
+    BRIM_ABI_VERSION
+}
+
+/// The versions of everything, as JSON:
+/// `{"library","rules","documents":{"pack","journal","result"},"abi"}`.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_versions(
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let room = unsafe { room(buffer, capacity, length)? };
+        let library = env!("CARGO_PKG_VERSION");
+        let documents = r#"{"pack":"brimline-pack/1","journal":"brimline-journal/1","result":"brimline-result/1"}"#;
+        room.put(&format!(
+            r#"{{"library":"{library}","rules":"{RULES}","documents":{documents},"abi":{BRIM_ABI_VERSION}}}"#
+        ))
+    })
+}

@@ -1,0 +1,45 @@
+"""The arithmetic of a sealed-gearbox fluid level check: a service sheet and a journal in, an evidenced verdict out.
+
+`evaluate` takes a pack of service sheets and a journal and answers an `Evaluation`; `LevelCheck` does the same live,
+entry by entry; `Amount`, `Interval`, `Unit` and `convert` are the quantities it is told in. `brimline.errors` has what
+is raised, `brimline.answers` the shapes of the data that is answered.
+
+It calculates from what was entered and from the sheet that was selected. It does not replace the vehicle maker's
+current procedure or a trained person's judgement.
+"""
+
+from ._native import (
+    Amount,
+    Evaluation,
+    Fault,
+    Interval,
+    LevelCheck,
+    Limits,
+    Pack,
+    Unit,
+    convert,
+    evaluate,
+    evaluate_many,
+    versions,
+)
+from .errors import BrimlineError, DocumentError, InternalError, LimitError, QuantityError
+
+__all__ = [
+    "Amount",
+    "BrimlineError",
+    "DocumentError",
+    "Evaluation",
+    "Fault",
+    "InternalError",
+    "Interval",
+    "LevelCheck",
+    "LimitError",
+    "Limits",
+    "Pack",
+    "QuantityError",
+    "Unit",
+    "convert",
+    "evaluate",
+    "evaluate_many",
+    "versions",
+]

@@ -1,0 +1,119 @@
+//! Data out: the library's JSON answers as plain dicts and lists.
+
+use pyo3::intern;
+#[cfg(feature = "introspection")]
+use pyo3::{
+    inspect::{PyStaticConstant, PyStaticExpr},
+    type_hint_identifier, type_hint_subscript, type_hint_union,
+};
+use pyo3::prelude::*;
+use pyo3::types::PyTuple;
+use std::convert::Infallible;
+use std::marker::PhantomData;
+
+/// What a JSON answer looks like as data: its name in `brimline.answers`.
+pub(crate) trait Shape {
+    #[cfg(feature = "introspection")]
+    const HINT: PyStaticExpr;
+}
+
+/// The data of a JSON text.
+pub(crate) fn loaded<'py>(py: Python<'py>, json: &str) -> PyResult<Bound<'py, PyAny>> {
+    py.import(intern!(py, "json"))?
+        .call_method1(intern!(py, "loads"), (json,))
+}
+
+/// Data of a shape.
+pub(crate) struct Told<'py, S>(Bound<'py, PyAny>, PhantomData<S>);
+
+impl<'py, S> Told<'py, S> {
+    pub(crate) fn of(data: Bound<'py, PyAny>) -> Self {
+        Told(data, PhantomData)
+    }
+
+    /// The data that is written as this JSON.
+    pub(crate) fn from_json(py: Python<'py>, json: &str) -> PyResult<Self> {
+        loaded(py, json).map(Told::of)
+    }
+}
+
+impl<'py, S: Shape> IntoPyObject<'py> for Told<'py, S> {
+    type Target = PyAny;
+    type Output = Bound<'py, PyAny>;
+    type Error = Infallible;
+    #[cfg(feature = "introspection")]
+    const OUTPUT_TYPE: PyStaticExpr = S::HINT;
+
+    fn into_pyobject(self, _: Python<'py>) -> Result<Self::Output, Infallible> {
+        Ok(self.0)
+    }
+}
+
+/// A list of one shape, or nothing.
+pub(crate) struct ListOf<S>(PhantomData<S>);
+pub(crate) struct Maybe<S>(PhantomData<S>);
+
+impl<S: Shape> Shape for ListOf<S> {
+    #[cfg(feature = "introspection")]
+    const HINT: PyStaticExpr =
+        type_hint_subscript!(type_hint_identifier!("builtins", "list"), S::HINT);
+}
+
+impl<S: Shape> Shape for Maybe<S> {
+    #[cfg(feature = "introspection")]
+    const HINT: PyStaticExpr = type_hint_union!(
+        S::HINT,
+        PyStaticExpr::Constant { value: PyStaticConstant::None }
+    );
+}
+
+macro_rules! shapes {
+    ($($Name:ident: $hint:expr;)*) => { $(
+        pub(crate) struct $Name;
+
+        impl Shape for $Name {
+            #[cfg(feature = "introspection")]
+            const HINT: PyStaticExpr = $hint;
+        }
+    )* };
+}
+
+macro_rules! answers {
+    ($($Name:ident)*) => {
+        shapes! { $( $Name: type_hint_identifier!("brimline.answers", stringify!($Name)); )* }
+    };
+}
+
+answers! { Difference Finding Flip Gate Gates LeakReading LintFinding NextAct Outcome ProcedureRef Reason Selection Versions }
+shapes! {
+    Answer: type_hint_union!(
+        <crate::evaluation::Evaluation as pyo3::PyTypeInfo>::TYPE_HINT,
+        type_hint_identifier!("brimline.errors", "BrimlineError")
+    );
+    Text: type_hint_identifier!("builtins", "str");
+    Decimal: type_hint_identifier!("decimal", "Decimal");
+    Sheet: type_hint_subscript!(
+        type_hint_identifier!("builtins", "dict"),
+        type_hint_identifier!("builtins", "str"),
+        type_hint_identifier!("typing", "Any")
+    );
+}
+
+/// Several texts.
+pub(crate) struct Texts<'py>(pub(crate) Bound<'py, PyTuple>);
+
+impl<'py> IntoPyObject<'py> for Texts<'py> {
+    type Target = PyTuple;
+    type Output = Bound<'py, PyTuple>;
+    type Error = Infallible;
+    #[cfg(feature = "introspection")]
+    const OUTPUT_TYPE: PyStaticExpr = type_hint_subscript!(
+        type_hint_identifier!("builtins", "tuple"),
+        type_hint_identifier!("builtins", "str"),
+        PyStaticExpr::Constant { value: PyStaticConstant::Ellipsis }
+    );
+
+    fn into_pyobject(self, _: Python<'py>) -> Result<Self::Output, Infallible> {
+        Ok(self.0)
+    }
+}

@@ -1,0 +1,226 @@
+//! Evaluations.
+
+use crate::data::{
+    Finding, Flip, Gates, LeakReading, ListOf, Maybe, NextAct, Outcome, ProcedureRef, Reason, Text,
+    Told, loaded,
+};
+use crate::error::answer;
+use crate::interval::Interval;
+use crate::word::{Word, unknown};
+use brimline::{Error, ErrorKind, Fault, Verdict};
+use pyo3::intern;
+use pyo3::prelude::*;
+use pyo3::types::PyString;
+use serde::Deserialize;
+use std::hash::{Hash, Hasher};
+
+/// The answer to one journal.
+///
+/// Made by `evaluate` and `LevelCheck.evaluation`. `to_json()` is the result document, the same bytes in every
+/// language, and `to_dict()` the same as data; its members are attributes here. One that was kept is made again
+/// from its JSON and its text: `Evaluation(json, text)`. Evaluations are equal where their documents are.
+///
+/// >>> from brimline import Pack, evaluate
+/// >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": [
+/// ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "added", "volume": "0.5 L", "measured_by": "jug"}]}
+/// >>> evaluation = evaluate(Pack.embedded(), journal)
+/// >>> evaluation.verdict, str(evaluation.net_added)
+/// ('incomplete', '[0.48 L, 0.52 L]')
+#[pyclass(frozen, eq, hash, module = "brimline")]
+pub(crate) struct Evaluation {
+    json: String,
+    verdict: Verdict,
+    as_found: brimline::Interval,
+    net_added: brimline::Interval,
+    now: brimline::Interval,
+    telling: Telling,
+}
+
+/// Where the text comes from.
+enum Telling {
+    Of(Box<brimline::Evaluation>),
+    Kept(String),
+}
+
+impl From<brimline::Evaluation> for Evaluation {
+    fn from(evaluation: brimline::Evaluation) -> Self {
+        Evaluation {
+            json: evaluation.to_json(),
+            verdict: evaluation.verdict(),
+            as_found: evaluation.as_found(),
+            net_added: evaluation.net_added(),
+            now: evaluation.now(),
+            telling: Telling::Of(Box::new(evaluation)),
+        }
+    }
+}
+
+impl PartialEq for Evaluation {
+    fn eq(&self, other: &Self) -> bool {
+        self.json == other.json
+    }
+}
+
+impl Hash for Evaluation {
+    fn hash<H: Hasher>(&self, state: &mut H) {
+        self.json.hash(state);
+    }
+}
+
+/// What of a kept result document has a type of its own.
+#[derive(Deserialize)]
+struct Kept<'a> {
+    verdict: &'a str,
+    as_found: brimline::Interval,
+    net_added: brimline::Interval,
+    now: brimline::Interval,
+}
+
+fn kept(json: String, text: String) -> Result<Evaluation, Error> {
+    let read: Kept<'_> = serde_json::from_str(&json)
+        .map_err(|failed| Fault::new(ErrorKind::Syntax).hint(failed.to_string()))?;
+    let verdict = Verdict::from_slug(read.verdict)
+        .ok_or_else(|| unknown(read.verdict, Verdict::SLUGS))?;
+    Ok(Evaluation {
+        verdict,
+        as_found: read.as_found,
+        net_added: read.net_added,
+        now: read.now,
+        telling: Telling::Kept(text),
+        json,
+    })
+}
+
+#[pymethods]
+impl Evaluation {
+    #[new]
+    fn new(json: String, text: String) -> PyResult<Self> {
+        answer(|| kept(json, text))
+    }
+
+    /// The canonical JSON of the result document.
+    fn to_json(&self) -> &str {
+        &self.json
+    }
+
+    /// The result document as data.
+    fn to_dict<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, Outcome>> {
+        Told::from_json(py, &self.json)
+    }
+
+    /// The result told in English, its cautions included.
+    fn text(&self) -> PyResult<String> {
+        answer(|| {
+            Ok(match &self.telling {
+                Telling::Of(evaluation) => brimline::report::text(evaluation),
+                Telling::Kept(text) => text.clone(),
+            })
+        })
+    }
+
+    /// Which sheet the answer rests on.
+    #[getter]
+    fn procedure<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, ProcedureRef>> {
+        self.member(py, "procedure")
+    }
+
+    /// The version of the rules; it rises whenever any verdict can change.
+    #[getter]
+    fn rules<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, Text>> {
+        self.member(py, "rules")
+    }
+
+    /// What can be said of the level.
+    #[getter]
+    fn verdict(&self) -> Word<Verdict> {
+        Word(self.verdict)
+    }
+
+    /// What is proved of the departure from the correct level as found (volume; negative is short).
+    #[getter]
+    fn as_found(&self) -> Interval {
+        Interval(self.as_found)
+    }
+
+    /// What is proved of the net volume added in between.
+    #[getter]
+    fn net_added(&self) -> Interval {
+        Interval(self.net_added)
+    }
+
+    /// What is proved of the departure now (volume; negative is short).
+    #[getter]
+    fn now(&self) -> Interval {
+        Interval(self.now)
+    }
+
+    /// What the shortage says of a leak.
+    #[getter]
+    fn leak<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, LeakReading>> {
+        self.member(py, "leak")
+    }
+
+    /// What a person should know of the journal.
+    #[getter]
+    fn findings<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, ListOf<Finding>>> {
+        self.member(py, "findings")
+    }
+
+    /// Why the answer is what it is.
+    #[getter]
+    fn because<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, ListOf<Reason>>> {
+        self.member(py, "because")
+    }
+
+    /// What to do next, the first thing first.
+    #[getter]
+    fn next<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, ListOf<NextAct>>> {
+        self.member(py, "next")
+    }
+
+    /// What may be done now, by act: `open`, `pour`, `close`, `stop_engine`.
+    #[getter]
+    fn gates<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, Gates>> {
+        self.member(py, "gates")
+    }
+
+    /// The cautions that go with the state of the job. They belong beside every telling of the result.
+    #[getter]
+    fn cautions<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, ListOf<Text>>> {
+        self.member(py, "cautions")
+    }
+
+    /// The smallest changes that would turn the answer; `None` if they were not asked for.
+    #[getter]
+    fn flip<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, Maybe<ListOf<Flip>>>> {
+        self.member(py, "flip")
+    }
+
+    /// What keeps the verdict that was asked about away; `None` if none was.
+    #[getter]
+    fn why_not<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, Maybe<ListOf<Reason>>>> {
+        self.member(py, "why_not")
+    }
+
+    fn __repr__(&self) -> String {
+        format!(
+            "<Evaluation {}, as found {}, now {}>",
+            self.verdict.slug(),
+            self.as_found,
+            self.now
+        )
+    }
+
+    fn __getnewargs__(&self) -> PyResult<(&str, String)> {
+        Ok((&self.json, self.text()?))
+    }
+}
+
+impl Evaluation {
+    /// A member of the document, `None` where it is absent.
+    fn member<'py, S>(&self, py: Python<'py>, name: &str) -> PyResult<Told<'py, S>> {
+        let document = loaded(py, &self.json)?;
+        let get = intern!(py, "get");
+        Ok(Told::of(document.call_method1(get, (PyString::new(py, name),))?))
+    }
+}

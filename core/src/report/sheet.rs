@@ -1,0 +1,181 @@
+//! The sheet in words: which one it is, and what it asks.
+
+use super::page::Page;
+use super::sentence::{Given, sentence};
+use crate::check::{ProcedureRef, Subject};
+use crate::procedure::{Closing, Conditions, LeakLimit, Procedure};
+use crate::quantity::Amount;
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+/// Which sheet: its unit, its name and edition, and where its values come from.
+pub(super) fn identity(page: &mut Page, named: &ProcedureRef, sheet: Option<&Procedure>) {
+    let given = Given::nothing()
+        .with_some("unit_name", sheet.and_then(|sheet| sheet.unit.as_deref()))
+        .with("procedure", &named.id)
+        .with_some("edition", named.edition);
+    page.put("  ", &sentence("ask", "sheet", &given));
+    if let Some(source) = sheet.and_then(|sheet| sheet.source.as_deref()) {
+        page.put("  ", source);
+    }
+}
+
+/// The job, and what it is done on.
+pub(super) fn subject(page: &mut Page, job: &str, subject: Option<&Subject>) {
+    let given = Given::nothing()
+        .with("job", job)
+        .with_some("vehicle", subject.map(|subject| &subject.vehicle))
+        .with_some(
+            "unit_name",
+            subject.and_then(|subject| subject.unit.as_ref()),
+        )
+        .with_some("odometer", subject.and_then(|subject| subject.odometer));
+    page.put("  ", &sentence("job", "title", &given));
+    let said = [
+        (
+            "opened",
+            subject.and_then(|subject| subject.last_opened.as_ref()),
+        ),
+        (
+            "complaint",
+            subject.and_then(|subject| subject.complaint.as_ref()),
+        ),
+    ];
+    for (id, text) in said {
+        if let Some(text) = text {
+            page.put(
+                "  ",
+                &sentence("job", id, &Given::nothing().with("said", text)),
+            );
+        }
+    }
+}
+
+fn ask(id: &str, name: &'static str, value: Option<Amount>) -> Option<String> {
+    let value = value?;
+    Some(sentence("ask", id, &Given::nothing().with(name, value)))
+}
+
+/// Everything the sheet asks for, a line for each matter.
+pub(super) fn asks(page: &mut Page, sheet: &Procedure) {
+    let method = &sheet.method;
+    let step = sheet.refill.as_ref().and_then(|refill| refill.step);
+    let conditions = sheet.conditions.clone().unwrap_or_default();
+    let lines = [
+        alloc::vec![sentence(
+            "ask",
+            "method",
+            &Given::nothing().with("method", method.kind.slug())
+        ),],
+        fluid(sheet).into_iter().collect(),
+        window(&conditions).into_iter().collect(),
+        standing(&conditions),
+        [
+            ask("watch", "watch", method.watch),
+            ask("settle", "settle", method.settle),
+            ask("step", "step", step),
+        ]
+        .into_iter()
+        .flatten()
+        .collect(),
+        sheet
+            .leak_limit
+            .iter()
+            .map(|limit| sentence("ask", "leak", &leak_limit(limit)))
+            .collect(),
+        sheet.closing.iter().filter_map(closing).collect(),
+    ];
+    for line in lines.iter().filter(|line| !line.is_empty()) {
+        page.put("  ", &line.join(" "));
+    }
+}
+
+fn fluid(sheet: &Procedure) -> Option<String> {
+    let capacity = sheet.capacity.as_ref();
+    let given = Given::nothing()
+        .with("fluid", sheet.fluid.as_deref()?)
+        .with_some("total", capacity.and_then(|capacity| capacity.total))
+        .with_some("refill", capacity.and_then(|capacity| capacity.refill));
+    Some(sentence("ask", "fluid", &given))
+}
+
+fn window(conditions: &Conditions) -> Option<String> {
+    let window = conditions.temperature.as_ref()?;
+    let id = match (window.min, window.max) {
+        (Some(_), Some(_)) => "window",
+        (Some(_), None) => "window_from",
+        _ => "window_to",
+    };
+    let max_age = window
+        .max_age
+        .map_or_else(|| String::from("30 s"), |age| format!("{age}"));
+    let given = Given::nothing()
+        .with_some("min", window.min)
+        .with_some("max", window.max)
+        .with("max_age", max_age);
+    Some(sentence("ask", id, &given))
+}
+
+fn standing(conditions: &Conditions) -> Vec<String> {
+    let nothing = Given::nothing;
+    let ranges = conditions.ranges.as_ref();
+    let asked = [
+        (
+            "engine",
+            conditions
+                .engine
+                .map(|state| nothing().with("state", state.slug())),
+        ),
+        (
+            "selector",
+            conditions
+                .selector
+                .as_ref()
+                .map(|position| nothing().with("position", position)),
+        ),
+        (
+            "tilt",
+            conditions
+                .tilt
+                .as_ref()
+                .map(|tilt| nothing().with("tilt", tilt.max)),
+        ),
+        (
+            "ranges",
+            ranges.map(|ranges| nothing().with_some("dwell", ranges.dwell)),
+        ),
+    ];
+    asked
+        .iter()
+        .filter_map(|(id, given)| Some(sentence("ask", id, given.as_ref()?)))
+        .collect()
+}
+
+/// The limit as the sheet states it.
+pub(super) fn leak_limit(limit: &LeakLimit) -> Given {
+    let is = if limit.at_least.is_some() {
+        "at_least"
+    } else {
+        "more_than"
+    };
+    let counts = limit.counts.map_or("net", |counts| counts.slug());
+    Given::nothing()
+        .with_some("limit", limit.limit())
+        .with("limit_is", is)
+        .with_some("about", limit.about)
+        .with("counts", counts)
+}
+
+fn closing(closing: &Closing) -> Option<String> {
+    let given = Given::nothing()
+        .with("torque", closing.torque?)
+        .with_some("tolerance", closing.tolerance)
+        .with_some("thread", closing.thread.as_ref())
+        .with_some("seal", closing.seal.map(|seal| seal.slug()))
+        .with_some(
+            "threadlocker",
+            closing.threadlocker.map(|strength| strength.slug()),
+        );
+    Some(sentence("ask", "torque", &given))
+}

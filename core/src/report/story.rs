@@ -1,0 +1,205 @@
+//! A whole check, told entry by entry: what happened, what is known after it, what is advised, what was caught.
+
+use super::catalogue::message;
+use super::cautions::Cautions;
+use super::event::event;
+use super::known::told;
+use super::page::Page;
+use super::sentence::{Given, advice, obstacle, sentence};
+use super::sheet::{asks, identity, subject};
+use super::text::{answer, because, found, heading};
+use crate::check::{Entry, Fact, Finding, Gate, Journal, Known, LevelCheck, PlugState, Verdict};
+use crate::document::canonical;
+use crate::error::Error;
+use crate::procedure::{Act, Pack};
+use crate::quantity::Interval;
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+/// Under the time and the number of an entry.
+const UNDER: &str = "               ";
+
+/// A check told from its journal in plain English lines of at most 80 columns: the job, what the sheet asks, the
+/// cautions, each entry with what follows from it, and the result with what would turn it.
+///
+/// # Errors
+/// Every fault of the journal, with path and position.
+///
+/// ```
+/// let pack = brimline::Pack::embedded()?;
+/// let journal = r#"{"format":"brimline-journal/1","procedure":"pipit-level","job":"check","entries":[
+///     {"seq":1,"at":"2026-03-02T09:00:00Z","kind":"engine","state":"idling"}]}"#;
+/// let told = brimline::report::story(&pack, journal)?;
+/// assert!(told.contains("Engine idling.") && told.contains("Cautions"));
+/// # Ok::<(), brimline::Error>(())
+/// ```
+pub fn story(pack: &Pack, journal: &str) -> Result<String, Error> {
+    let whole = LevelCheck::replay(pack, journal)?;
+    let journal = Journal::from_json(journal, pack.measures())?;
+    let result = whole.evaluation_with(true, None);
+    let mut cautions = Cautions::on(whole.sheet());
+    let start = LevelCheck::start(pack, &canonical(journal.header()))?;
+    cautions.need(start.evaluation().cautions());
+
+    let mut happened = Page::new();
+    heading(&mut happened, "story");
+    let mut teller = Teller {
+        page: happened,
+        cautions,
+        as_found: Interval::UNBOUNDED,
+        verdict: Verdict::Incomplete,
+        plug: None,
+        may_open: false,
+    };
+    let mut check = start;
+    for entry in journal.entries() {
+        check = teller.tell(check, entry)?;
+    }
+    let Teller {
+        page: happened,
+        mut cautions,
+        ..
+    } = teller;
+
+    let mut end = Page::new();
+    cautions.need(result.cautions());
+    answer(&mut end, &result, &mut cautions);
+
+    let mut page = Page::new();
+    heading(&mut page, "job");
+    let header = journal.header();
+    subject(&mut page, header.job.slug(), header.subject.as_ref());
+    identity(&mut page, result.procedure(), whole.sheet());
+    if let Some(sheet) = whole.sheet() {
+        heading(&mut page, "asks");
+        asks(&mut page, sheet);
+    }
+    cautions.tell(&mut page);
+    page.append(happened);
+    page.append(end);
+    Ok(page.into_text())
+}
+
+/// The telling so far, and what was last told.
+struct Teller<'s> {
+    page: Page,
+    cautions: Cautions<'s>,
+    as_found: Interval,
+    verdict: Verdict,
+    plug: Option<PlugState>,
+    may_open: bool,
+}
+
+impl Teller<'_> {
+    fn tell(&mut self, check: LevelCheck, entry: &Entry) -> Result<LevelCheck, Error> {
+        let at = entry.at.text();
+        let state = match &entry.fact {
+            Fact::Plug { state } => Some(*state),
+            _ => None,
+        };
+        let opens = state == Some(PlugState::Open) && self.plug != state;
+        let at_opening = check.gate(Act::Open, None, Some(at))?;
+        let corrects = matches!(&entry.fact, Fact::Correction { .. });
+        let mut earlier = Vec::new();
+        if corrects {
+            earlier.extend_from_slice(check.evaluation().findings());
+        }
+        let is_first = check.entries().next().is_none();
+        let (check, mut new) = check.record(&canonical(entry))?;
+        if is_first {
+            new = check.evaluation().findings().to_vec();
+        }
+        let known = check.known();
+
+        let clock = at.get(11..19).unwrap_or(at);
+        let label = format!("{clock} {:>4}  ", entry.seq);
+        self.page
+            .put(&label, &event(entry, !known.looked.is_empty()));
+        self.plug = state.or(self.plug);
+        if opens && !at_opening.allowed {
+            self.gate("gate_ignored", &at_opening);
+        }
+        for reason in &known.looked {
+            self.under(&because(reason));
+        }
+        for finding in &new {
+            self.under(&found(finding));
+        }
+        if corrects {
+            self.settled(&earlier, check.evaluation().findings());
+        }
+        self.known(entry, &known);
+        if self.plug != Some(PlugState::Open) {
+            self.opening(entry, &check.gate(Act::Open, None, Some(at))?);
+        }
+        self.advise(&check, &known);
+        self.verdict = known.verdict;
+        Ok(check)
+    }
+
+    fn under(&mut self, text: &str) {
+        self.page.put(UNDER, text);
+    }
+
+    fn phrase(&mut self, id: &str, given: &Given) {
+        self.under(&sentence("phrase", id, given));
+    }
+
+    fn gate(&mut self, id: &str, gate: &Gate) {
+        let unmet: Vec<String> = gate.unmet.iter().map(obstacle).collect();
+        self.phrase(id, &Given::nothing().with("unmet", unmet.join(" ")));
+    }
+
+    /// What is known where it changed, and the net volume after each pour.
+    fn known(&mut self, entry: &Entry, known: &Known) {
+        let mut said = Vec::new();
+        let mut say_known = |id, part, interval: &Interval| {
+            let given = Given::nothing().with("known", told(part, interval));
+            said.push(sentence("phrase", id, &given));
+        };
+        if matches!(entry.fact, Fact::Added { .. } | Fact::Drained { .. }) {
+            say_known("known_net", "net", &known.net_added);
+        }
+        if known.as_found != self.as_found {
+            say_known("known_as_found", "departure", &known.as_found);
+            say_known("known_now", "departure", &known.now);
+        }
+        self.as_found = known.as_found;
+        if !said.is_empty() {
+            self.under(&said.join(" "));
+        }
+    }
+
+    /// Whether the plug may come out, at each temperature and where that changes.
+    fn opening(&mut self, entry: &Entry, gate: &Gate) {
+        if gate.allowed && !self.may_open {
+            self.phrase("gate_open", &Given::nothing());
+        } else if !gate.allowed && matches!(entry.fact, Fact::Temperature { .. }) {
+            self.gate("gate_shut", gate);
+        }
+        self.may_open = gate.allowed;
+    }
+
+    /// The first thing to do, after each look and wherever the verdict changes.
+    fn advise(&mut self, check: &LevelCheck, known: &Known) {
+        if known.looked.is_empty() && known.verdict == self.verdict {
+            return;
+        }
+        let Some(first) = check.advice().into_iter().next() else {
+            return;
+        };
+        let mind = self.cautions.need(&first.cautions);
+        let word = message("heading", "next_line").unwrap_or_default();
+        self.under(&format!("{word} {} {mind}", advice(&first)));
+    }
+
+    /// Which findings a correction did away with.
+    fn settled(&mut self, earlier: &[Finding], now: &[Finding]) {
+        for gone in earlier.iter().filter(|finding| !now.contains(finding)) {
+            if let Some(seq) = gone.entries.first() {
+                self.phrase("settled", &Given::nothing().with("entry", seq));
+            }
+        }
+    }
+}

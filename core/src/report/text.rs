@@ -1,0 +1,209 @@
+//! One result, told.
+
+use super::catalogue::message;
+use super::cautions::Cautions;
+use super::known::told;
+use super::page::Page;
+use super::sentence::{Given, advice, obstacle, say, sentence};
+use super::sheet::{identity, leak_limit};
+use crate::check::{BySheet, Certainty, Evaluation, Finding, Flip, Reason, Verdict};
+use crate::procedure::Act;
+use alloc::format;
+use alloc::string::String;
+use alloc::vec::Vec;
+
+/// The result of a check in plain English lines of at most 80 columns: the sheet, the verdict, what is known,
+/// the leak reading, why, what would turn it (where that was asked for), what is not proven, findings, next acts,
+/// what may be done now, and every caution in full.
+///
+/// ```
+/// let pack = brimline::Pack::embedded()?;
+/// let journal = r#"{"format":"brimline-journal/1","procedure":"pipit-level","job":"check","entries":[]}"#;
+/// let told = brimline::report::text(&brimline::evaluate(&pack, journal)?);
+/// assert!(told.contains("Not finished") && told.contains("Cautions"));
+/// # Ok::<(), brimline::Error>(())
+/// ```
+#[must_use]
+pub fn text(evaluation: &Evaluation) -> String {
+    let mut page = Page::new();
+    let mut cautions = Cautions::on(evaluation.sheet());
+    cautions.need(evaluation.cautions());
+    heading(&mut page, "sheet");
+    identity(&mut page, evaluation.procedure(), evaluation.sheet());
+    answer(&mut page, evaluation, &mut cautions);
+    gates(&mut page, evaluation);
+    cautions.tell(&mut page);
+    page.into_text()
+}
+
+pub(super) fn heading(page: &mut Page, id: &str) {
+    page.heading(message("heading", id).unwrap_or(id));
+}
+
+/// The result without the sheet and the gates. Cautions of what is to be done next are taken in.
+pub(super) fn answer(page: &mut Page, evaluation: &Evaluation, cautions: &mut Cautions<'_>) {
+    heading(page, "verdict");
+    let nothing = Given::nothing();
+    page.put(
+        "  ",
+        &sentence("answer", evaluation.verdict().slug(), &nothing),
+    );
+    heading(page, "known");
+    for (id, part, interval) in [
+        ("as_found", "departure", evaluation.as_found()),
+        ("net_added", "net", evaluation.net_added()),
+        ("now", "departure", evaluation.now()),
+    ] {
+        let label = format!("  {:<11}", message("heading", id).unwrap_or(id));
+        page.put(&label, &told(part, &interval));
+    }
+    leak(page, evaluation);
+    reasons(page, "why", evaluation.because());
+    flips(page, evaluation.flip());
+    reasons(page, "why_not", evaluation.why_not());
+    unproven(page, evaluation);
+    findings(page, evaluation.findings());
+    next(page, evaluation, cautions);
+}
+
+fn leak(page: &mut Page, evaluation: &Evaluation) {
+    heading(page, "leak");
+    let leak = evaluation.leak();
+    let limit = evaluation
+        .sheet()
+        .and_then(|sheet| sheet.leak_limit.as_ref());
+    let at_limit = leak.margin.is_some_and(|margin| margin.is_zero());
+    let nothing = Given::nothing();
+    let said = if at_limit && leak.by_sheet == BySheet::Below {
+        sentence("phrase", "leak_at_limit", &nothing)
+    } else {
+        sentence("leak", leak.by_sheet.slug(), &nothing)
+    };
+    page.put("  ", &said);
+    if let (Some(limit), Some(margin), Some(used)) = (limit, leak.margin, leak.counted.used) {
+        let given = leak_limit(limit).with("used", used).with("margin", margin);
+        page.put("  ", &sentence("phrase", "leak_count", &given));
+    }
+    if matches!(leak.certainty, Certainty::Clear | Certainty::Marginal) {
+        page.put(
+            "  ",
+            &sentence("certainty", leak.certainty.slug(), &nothing),
+        );
+    }
+}
+
+/// Lines behind the number of the entry they are about; the same number is not repeated.
+fn by_entry<'a>(page: &mut Page, lines: impl Iterator<Item = (&'a [u64], String)>) {
+    let mut before = None;
+    for (entries, line) in lines {
+        let first = entries.first();
+        let label = match first {
+            Some(seq) if before != first => format!("{seq:>4}  "),
+            _ => "      ".into(),
+        };
+        page.put(&label, &line);
+        before = first;
+    }
+}
+
+fn reasons(page: &mut Page, id: &str, reasons: &[Reason]) {
+    if reasons.is_empty() {
+        return;
+    }
+    heading(page, id);
+    by_entry(
+        page,
+        reasons
+            .iter()
+            .map(|reason| (reason.entries.as_slice(), because(reason))),
+    );
+}
+
+pub(super) fn because(reason: &Reason) -> String {
+    sentence("reason", reason.id, &Given::from(&reason.args))
+}
+
+fn findings(page: &mut Page, findings: &[Finding]) {
+    if findings.is_empty() {
+        return;
+    }
+    heading(page, "findings");
+    by_entry(
+        page,
+        findings
+            .iter()
+            .map(|finding| (finding.entries.as_slice(), found(finding))),
+    );
+}
+
+/// A finding behind the word for its severity.
+pub(super) fn found(finding: &Finding) -> String {
+    let severity = say("severity", finding.severity.slug(), &Given::nothing());
+    let said = sentence("finding", finding.id, &Given::from(&finding.args));
+    format!("{severity} {said}")
+}
+
+fn flips(page: &mut Page, flips: &[Flip]) {
+    if flips.is_empty() {
+        return;
+    }
+    heading(page, "flip");
+    for flip in flips {
+        let given = Given::nothing()
+            .with("entry", flip.entry)
+            .with("from", flip.from)
+            .with("to", flip.to)
+            .with("turns", flip.turns.slug())
+            .with("verdict", flip.verdict.slug())
+            .with("by_sheet", flip.by_sheet.slug())
+            .with("certain", flip.certainty.slug());
+        page.put("  ", &sentence("flip", flip.changed.slug(), &given));
+    }
+}
+
+/// What the result leaves open, told beside it so that nobody reads more into it.
+fn unproven(page: &mut Page, evaluation: &Evaluation) {
+    let (found, leak) = (evaluation.as_found(), evaluation.leak());
+    let is_open = found.lo().is_none() || found.hi().is_none();
+    let is_short = found.hi().is_some_and(|hi| hi.is_negative());
+    let at_level = evaluation.verdict() == Verdict::AtLevel;
+    let asked = [
+        (!at_level, "unproven_level"),
+        (is_open, "unproven_amount"),
+        (leak.certainty == Certainty::Marginal, "unproven_side"),
+        (is_short, "unproven_cause"),
+        (leak.by_sheet != BySheet::Above, "unproven_tight"),
+        (at_level, "unproven_later"),
+    ];
+    heading(page, "unproven");
+    for (_, id) in asked.iter().filter(|(applies, _)| *applies) {
+        page.put("  ", &sentence("phrase", id, &Given::nothing()));
+    }
+}
+
+fn next(page: &mut Page, evaluation: &Evaluation, cautions: &mut Cautions<'_>) {
+    if evaluation.next().is_empty() {
+        return;
+    }
+    heading(page, "next");
+    for (index, act) in evaluation.next().iter().enumerate() {
+        let number = format!("{:>4}  ", index.saturating_add(1));
+        let mind = cautions.need(&act.cautions);
+        page.put(&number, &format!("{} {mind}", advice(act)));
+    }
+}
+
+fn gates(page: &mut Page, evaluation: &Evaluation) {
+    heading(page, "gates");
+    for act in Act::WORDS.iter().map(|(_, act)| *act) {
+        let gate = evaluation.gate(act);
+        let allowed = if gate.allowed { "yes" } else { "no" };
+        let name = say("act", act.slug(), &Given::nothing());
+        let may = say("allowed", allowed, &Given::nothing());
+        let unmet: Vec<String> = gate.unmet.iter().map(obstacle).collect();
+        page.put(
+            &format!("  {name:<16}"),
+            &format!("{may} {}", unmet.join(" ")),
+        );
+    }
+}
