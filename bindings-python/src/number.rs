@@ -105,10 +105,16 @@ fn of_decimal(tuple: &Bound<'_, PyAny>, unit: Unit) -> PyResult<Amount> {
 
 /// The amount of a whole number, or of a fraction that ends within the decimals of an amount.
 fn of_ratio(above: &Bound<'_, PyAny>, below: &Bound<'_, PyAny>, unit: Unit) -> PyResult<Amount> {
-    match (saturated(above)?, saturated(below)?) {
-        (above, 1) => answer(|| Amount::new(above, 0, unit)),
-        (above, below) => answer(|| Amount::parse(&format!("{above}/{below} {unit}"))),
+    let (above, below) = (saturated(above)?, saturated(below)?);
+    let is_long = |number: i64| number.unsigned_abs() >= 1_000_000_000_000_000;
+    if below == 1 || is_long(above) {
+        return answer(|| Amount::new(above, 0, unit));
     }
+    if is_long(below) {
+        let hint = "write a decimal: this fraction has none that ends within 9 digits";
+        return Err(raised(Fault::new(ErrorKind::Fraction).hint(hint).into()));
+    }
+    answer(|| Amount::parse(&format!("{above}/{below} {unit}")))
 }
 
 /// A whole number, the nearest end of 64 bits for one beyond: no amount has so many digits.

@@ -12,6 +12,7 @@ use crate::procedure::{Act, EngineState};
 use crate::quantity::{Amount, Rounding, Unit};
 use alloc::string::ToString;
 use alloc::vec::Vec;
+use core::cmp::Ordering;
 
 /// The cautions that go with each act, by the act's id. None of them can be left out of an answer.
 const CAUTIONS: &[(&str, &[&str])] = &[
@@ -214,13 +215,19 @@ impl State {
             acts.push(act("doubt_opening"));
         }
         let mut pour = act("pour");
-        if let Some(volume) = self.next_pour(sheet) {
+        let volume = self.next_pour(sheet);
+        if let Some(volume) = volume {
             pour = pour.with("volume", volume);
         }
-        let whole_step = sheet.step();
-        let limit = sheet.leak_limit().and_then(|leak| leak.limit());
         if let Some(fluid) = sheet.procedure.and_then(|sheet| sheet.fluid.as_deref()) {
             pour = pour.with("fluid", fluid);
+        }
+        // A smaller pour than the step says why.
+        let limit = sheet.leak_limit().and_then(|leak| leak.limit());
+        if let (Some(volume), Some(step), Some(limit)) = (volume, sheet.step(), limit)
+            && volume.compare(&step) == Ok(Ordering::Less)
+        {
+            pour = pour.with("step", step).with("limit", limit);
         }
         acts.push(pour);
     }
@@ -245,7 +252,7 @@ impl State {
         {
             acts.push(act("stop_engine"));
         }
-        if self.plug == Some(PlugState::Closed) {
+        if self.plug == Some(PlugState::Closed) && !self.is_confirmed(sheet, "drips_checked") {
             acts.push(act("look_for_drips"));
         }
     }

@@ -74,8 +74,6 @@ impl State {
             .with("grade", look.grade.slug());
         if let Some(sample) = look.sample {
             reason = reason.of([sample.seq]).with("reading", sample.reading);
-        } else if let (Outcome::Stale, Some(sample)) = (look.outcome, self.sample) {
-            reason = reason.with("reading", sample.reading);
         }
         if let Outcome::Contradicted { below, above } = look.outcome {
             reason = reason.of([below, above].into_iter().flatten());

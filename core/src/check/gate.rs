@@ -66,7 +66,7 @@ impl State {
         }
     }
 
-    fn is_confirmed(&self, sheet: &Sheet<'_>, what: &str) -> bool {
+    pub(super) fn is_confirmed(&self, sheet: &Sheet<'_>, what: &str) -> bool {
         sheet.stands(what) || self.confirmed.iter().any(|own| own == what)
     }
 
@@ -117,6 +117,17 @@ impl State {
         {
             unmet = unmet.with("tilt", tilt);
         }
+        let conditions = sheet.conditions();
+        unmet.args = match defect {
+            Defect::Selector => unmet.args.with_some(
+                "asked",
+                conditions.and_then(|conditions| conditions.selector.as_deref()),
+            ),
+            Defect::Ranges => unmet
+                .args
+                .with_some("asked", sheet.ranges().and_then(|ranges| ranges.dwell)),
+            _ => unmet.args,
+        };
         let since = match defect {
             Defect::PourSettle => self.last_pour.map(|(_, poured)| poured),
             Defect::StopSettle => self.engine_stopped_at,

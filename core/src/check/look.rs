@@ -99,6 +99,10 @@ impl State {
         let watched = watched.count().unwrap_or(0);
         let freshness = self.freshness(sheet, at);
         let sample = freshness.unwrap_or(None);
+        let read = match freshness {
+            Err(Outcome::Stale) => self.sample,
+            _ => sample,
+        };
         let mut defects = self.defects(sheet, sample, at.saturating_sub(watched));
         if grade == Grade::Spitting {
             defects.push(Defect::Foam);
@@ -136,7 +140,7 @@ impl State {
             grade,
             outcome,
             defects,
-            sample,
+            sample: read,
             captured,
             verdict: None,
             now: self.ledger.now,

@@ -6,7 +6,7 @@ use super::finding::Finding;
 use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::procedure::{EngineState, Severity};
-use crate::quantity::{Amount, Unit};
+use crate::quantity::{Amount, Rounding, Unit};
 use core::cmp::Ordering;
 
 /// Counts of temperature in a kelvin.
@@ -206,18 +206,26 @@ impl State {
             return;
         };
         let Some(asked) = closing.torque else { return };
+        let places = asked.decimals().saturating_add(1);
+        let converted = torque
+            .to(asked.unit(), places, Rounding::HalfEven)
+            .ok()
+            .filter(|_| torque.unit() != asked.unit());
         let finding = |id, severity| {
-            Finding::new(id, severity)
+            let mut finding = Finding::new(id, severity)
                 .of([seq])
                 .field("torque")
                 .with("torque", torque)
-                .with("asked", asked)
+                .with("asked", asked);
+            finding.args = finding.args.with_some("converted", converted);
+            finding
         };
         let same_number = torque.unit() != asked.unit()
             && Amount::new(torque.mantissa(), torque.decimals(), asked.unit())
                 .is_ok_and(|same| same == asked);
         if same_number {
             self.find(finding("torque_unit_doubt", Severity::Stop));
+            self.tightened = None;
         } else if let (Some(torque), Some(asked), Some(tolerance)) = (
             torque.count(),
             asked.count(),

@@ -82,7 +82,8 @@ impl<'a> Sheet<'a> {
 
     /// The density of the fluid named, or else of the fluid the sheet takes.
     pub(super) fn density(&self, fluid: Option<&str>) -> Option<Amount> {
-        let name = fluid.or(self.procedure?.fluid.as_deref())?;
+        let own = || self.procedure.and_then(|sheet| sheet.fluid.as_deref());
+        let name = fluid.or_else(own)?;
         self.pack.fluid(name)?.density_15
     }
 

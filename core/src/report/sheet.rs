@@ -1,7 +1,7 @@
 //! The sheet in words: which one it is, and what it asks.
 
 use super::page::Page;
-use super::sentence::{Given, sentence};
+use super::sentence::{Given, say, sentence};
 use crate::check::{ProcedureRef, Subject};
 use crate::procedure::{Closing, Conditions, LeakLimit, Procedure};
 use crate::quantity::Amount;
@@ -10,12 +10,17 @@ use alloc::string::String;
 use alloc::vec::Vec;
 
 /// Which sheet: its unit, its name and edition, and where its values come from.
-pub(super) fn identity(page: &mut Page, named: &ProcedureRef, sheet: Option<&Procedure>) {
+pub(super) fn identity(
+    page: &mut Page,
+    label: &str,
+    named: &ProcedureRef,
+    sheet: Option<&Procedure>,
+) {
     let given = Given::nothing()
         .with_some("unit_name", sheet.and_then(|sheet| sheet.unit.as_deref()))
         .with("procedure", &named.id)
         .with_some("edition", named.edition);
-    page.put("  ", &sentence("ask", "sheet", &given));
+    page.put(label, &say("ask", "sheet", &given));
     if let Some(source) = sheet.and_then(|sheet| sheet.source.as_deref()) {
         page.put("  ", source);
     }

@@ -5,7 +5,7 @@ use super::cautions::Cautions;
 use super::event::event;
 use super::known::told;
 use super::page::Page;
-use super::sentence::{Given, advice, obstacle, sentence};
+use super::sentence::{Given, advice, obstacle, say, sentence};
 use super::sheet::{asks, identity, subject};
 use super::text::{answer, because, found, heading};
 use crate::check::{Entry, Fact, Finding, Gate, Journal, Known, LevelCheck, PlugState, Verdict};
@@ -48,9 +48,11 @@ pub fn story(pack: &Pack, journal: &str) -> Result<String, Error> {
         page: happened,
         cautions,
         as_found: Interval::UNBOUNDED,
+        now: Interval::UNBOUNDED,
         verdict: Verdict::Incomplete,
         plug: None,
         may_open: false,
+        missing: Vec::new(),
     };
     let mut check = start;
     for entry in journal.entries() {
@@ -70,7 +72,8 @@ pub fn story(pack: &Pack, journal: &str) -> Result<String, Error> {
     heading(&mut page, "job");
     let header = journal.header();
     subject(&mut page, header.job.slug(), header.subject.as_ref());
-    identity(&mut page, result.procedure(), whole.sheet());
+    let label = format!("  {}: ", message("heading", "sheet").unwrap_or_default());
+    identity(&mut page, &label, result.procedure(), whole.sheet());
     if let Some(sheet) = whole.sheet() {
         heading(&mut page, "asks");
         asks(&mut page, sheet);
@@ -86,9 +89,12 @@ struct Teller<'s> {
     page: Page,
     cautions: Cautions<'s>,
     as_found: Interval,
+    now: Interval,
     verdict: Verdict,
     plug: Option<PlugState>,
     may_open: bool,
+    /// What kept the plug in when that was last told.
+    missing: Vec<String>,
 }
 
 impl Teller<'_> {
@@ -131,9 +137,11 @@ impl Teller<'_> {
         }
         self.known(entry, &known);
         if self.plug != Some(PlugState::Open) {
-            self.opening(entry, &check.gate(Act::Open, None, Some(at))?);
+            self.opening(&check, entry)?;
         }
-        self.advise(&check, &known);
+        if !known.looked.is_empty() || known.verdict != self.verdict {
+            self.advise(&check);
+        }
         self.verdict = known.verdict;
         Ok(check)
     }
@@ -163,7 +171,11 @@ impl Teller<'_> {
         }
         if known.as_found != self.as_found {
             say_known("known_as_found", "departure", &known.as_found);
+        }
+        // Right after a pour it is anybody's guess, and the next look tells.
+        if !known.looked.is_empty() && known.now != self.now {
             say_known("known_now", "departure", &known.now);
+            self.now = known.now;
         }
         self.as_found = known.as_found;
         if !said.is_empty() {
@@ -172,20 +184,33 @@ impl Teller<'_> {
     }
 
     /// Whether the plug may come out, at each temperature and where that changes.
-    fn opening(&mut self, entry: &Entry, gate: &Gate) {
+    fn opening(&mut self, check: &LevelCheck, entry: &Entry) -> Result<(), Error> {
+        let gate = check.gate(Act::Open, None, Some(entry.at.text()))?;
         if gate.allowed && !self.may_open {
             self.phrase("gate_open", &Given::nothing());
+            self.advise(check);
         } else if !gate.allowed && matches!(entry.fact, Fact::Temperature { .. }) {
-            self.gate("gate_shut", gate);
+            self.shut(&gate);
         }
         self.may_open = gate.allowed;
+        Ok(())
     }
 
-    /// The first thing to do, after each look and wherever the verdict changes.
-    fn advise(&mut self, check: &LevelCheck, known: &Known) {
-        if known.looked.is_empty() && known.verdict == self.verdict {
-            return;
-        }
+    /// What keeps the plug in; what was told the last time is not told again.
+    fn shut(&mut self, gate: &Gate) {
+        let unmet: Vec<String> = gate.unmet.iter().map(obstacle).collect();
+        let is_new = |item: &&String| !self.missing.contains(item);
+        let new: Vec<&str> = unmet.iter().filter(is_new).map(String::as_str).collect();
+        let rest = (new.len() < unmet.len()).then(|| say("phrase", "gate_rest", &Given::nothing()));
+        let given = Given::nothing()
+            .with("unmet", new.join(" "))
+            .with_some("rest", rest);
+        self.missing = unmet;
+        self.phrase("gate_shut", &given);
+    }
+
+    /// The first thing to do, with its cautions.
+    fn advise(&mut self, check: &LevelCheck) {
         let Some(first) = check.advice().into_iter().next() else {
             return;
         };

@@ -29,7 +29,7 @@ pub fn text(evaluation: &Evaluation) -> String {
     let mut cautions = Cautions::on(evaluation.sheet());
     cautions.need(evaluation.cautions());
     heading(&mut page, "sheet");
-    identity(&mut page, evaluation.procedure(), evaluation.sheet());
+    identity(&mut page, "  ", evaluation.procedure(), evaluation.sheet());
     answer(&mut page, evaluation, &mut cautions);
     gates(&mut page, evaluation);
     cautions.tell(&mut page);
@@ -59,7 +59,7 @@ pub(super) fn answer(page: &mut Page, evaluation: &Evaluation, cautions: &mut Ca
     }
     leak(page, evaluation);
     reasons(page, "why", evaluation.because());
-    flips(page, evaluation.flip());
+    flips(page, evaluation);
     reasons(page, "why_not", evaluation.why_not());
     unproven(page, evaluation);
     findings(page, evaluation.findings());
@@ -143,20 +143,34 @@ pub(super) fn found(finding: &Finding) -> String {
     format!("{severity} {said}")
 }
 
-fn flips(page: &mut Page, flips: &[Flip]) {
+fn flips(page: &mut Page, evaluation: &Evaluation) {
+    let flips = evaluation.flip();
     if flips.is_empty() {
         return;
     }
     heading(page, "flip");
-    for flip in flips {
+    let (verdict, leak) = (evaluation.verdict(), evaluation.leak());
+    let same = |a: &Flip, b: &Flip| (a.changed, a.entry, a.to) == (b.changed, b.entry, b.to);
+    for (index, flip) in flips.iter().enumerate() {
+        // One change may turn both readings; it is told once, with all that it turns.
+        if flips.iter().take(index).any(|earlier| same(earlier, flip)) {
+            continue;
+        }
+        let turns = (flip.by_sheet, flip.certainty) != (leak.by_sheet, leak.certainty);
+        let certain = matches!(flip.certainty, Certainty::Clear | Certainty::Marginal);
         let given = Given::nothing()
             .with("entry", flip.entry)
             .with("from", flip.from)
             .with("to", flip.to)
-            .with("turns", flip.turns.slug())
-            .with("verdict", flip.verdict.slug())
-            .with("by_sheet", flip.by_sheet.slug())
-            .with("certain", flip.certainty.slug());
+            .with_some(
+                "verdict",
+                Some(flip.verdict.slug()).filter(|_| flip.verdict != verdict),
+            )
+            .with_some("by_sheet", Some(flip.by_sheet.slug()).filter(|_| turns))
+            .with_some(
+                "certain",
+                Some(flip.certainty.slug()).filter(|_| turns && certain),
+            );
         page.put("  ", &sentence("flip", flip.changed.slug(), &given));
     }
 }

@@ -39,6 +39,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         time_goes_back: "The time goes back here. The order of the entries decides, but waits may be wrong.",
         confirmed_unknown: "Nothing is known by the name {what}. The confirmation is kept and meets no condition.",
         source_proves_nothing: "A temperature {source} does not prove here that the fluid is within the window.",
+        reading_impossible: "A temperature of {reading} does not exist. Read the fluid again.",
         reading_default: "Sensors that are broken or absent read {reading}. Read the fluid another way first.",
         unit_doubt: "A reading of {reading} is unlikely here, and {other} would be in the window. Was the scale mistyped?",
         reading_jumps: "From {before} to {reading} is faster than fluid changes at idle. One reading is doubtful.",
@@ -127,8 +128,8 @@ pub(super) static SENTENCES: &[Message] = table! {
         look_again: "Look at the opening again.",
         open_plug: "Open the level plug and look.",
         doubt_opening: "Doubt the opening: is it the right one, is the funnel in the right unit, is anything blocked?",
-        pour: "Pour in[ {volume}][ of {fluid}], measured, and let it settle.[ Not the full {step}: the leak limit \
-            of {limit} lies inside that step, and after it the leak question could not be answered.]",
+        pour: "Pour in[ {volume}][ of {fluid}], measured, and let it settle.[ Not the whole step of {step}: the leak \
+            limit of {limit} lies inside it, and flow after it would not tell on which side the shortage was.]",
         close_plug: "Put the plug in.",
         tighten: "Tighten the plug[ to {torque}][ ± {tolerance}].",
         stop_engine: "Stop the engine.",
@@ -197,7 +198,8 @@ pub(super) static SENTENCES: &[Message] = table! {
         leak_on_hot: "Fluid dripping on exhaust, brakes or tyres: the vehicle is not to be driven.",
         after_work: "Look underneath for drips with the engine running before it is handed over, and give \
             threadlocker the curing time its supplier states.",
-        not_proven: "The level has not been shown to be right. Papers for the customer must say so.",
+        not_proven: "Unless the verdict is at level, the level has not been shown to be right, and papers for the \
+            customer must say so.",
     }
     lint {
         fluid_unstated: "The sheet names no fluid.",
@@ -222,12 +224,11 @@ pub(super) static SENTENCES: &[Message] = table! {
         torque_unstated: "The sheet states no torque for the plug.",
     }
     flip {
-        temperature: "Had entry {entry} read {to} instead of {from}, {turns}.",
-        captured: "Had {to} been captured at entry {entry} instead of {from}, {turns}.",
-        added: "Had {to} been poured at entry {entry} instead of {from}, {turns}.",
-    }
-    turns {
-        verdict: "the verdict would be: {verdict}",
-        leak: "the leak reading would be: {by_sheet}, {certain}",
+        temperature: "Had entry {entry} read {to} instead of {from}[, the verdict would be: {verdict}]\
+            [, the leak reading: {by_sheet}][, {certain}].",
+        captured: "Had {to} been captured at entry {entry} instead of {from}[, the verdict would be: {verdict}]\
+            [, the leak reading: {by_sheet}][, {certain}].",
+        added: "Had {to} been poured at entry {entry} instead of {from}[, the verdict would be: {verdict}]\
+            [, the leak reading: {by_sheet}][, {certain}].",
     }
 };

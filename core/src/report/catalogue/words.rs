@@ -72,7 +72,8 @@ pub(super) static WORDS: &[Message] = table! {
         unproven_later: "That the level will hold. Only a later check shows that.",
         wait: "Wait {wait} first.",
         gate_open: "The plug may come out now.",
-        gate_shut: "The plug stays in. {unmet}",
+        gate_shut: "The plug stays in. {unmet}[ {rest}]",
+        gate_rest: "What was missing before still is.",
         gate_ignored: "Opened although: {unmet}",
         settled: "That settles the finding on entry {entry}.",
         known_as_found: "As found: {known}.",
@@ -84,15 +85,15 @@ pub(super) static WORDS: &[Message] = table! {
         job: "The job",
         asks: "What the sheet asks",
         cautions: "Cautions",
-        story: "What happened",
+        story: "What happened, by time and entry",
         verdict: "Verdict",
         known: "What is known",
         leak: "Leak reading",
-        why: "Why",
+        why: "Why, by entry",
         flip: "What would turn it",
         why_not: "What stands against the verdict asked about",
         unproven: "What is not proven",
-        findings: "Findings",
+        findings: "Findings, by entry",
         next: "What to do next",
         gates: "What may be done now",
         as_found: "As found",
@@ -100,11 +101,9 @@ pub(super) static WORDS: &[Message] = table! {
         now: "Now",
         next_line: "Next:",
         mind: "cautions",
-        entry: "entry",
-        entries: "entries",
     }
     ask {
-        sheet: "[{unit_name}: ]{procedure}[, edition {edition}]",
+        sheet: "{procedure}[, edition {edition}][, for the {unit_name}]",
         method: "The level is found at {method}.",
         fluid: "Fluid: {fluid}[, {total} in all][, {refill} after a drain].",
         engine: "Engine {state}.",
@@ -158,7 +157,7 @@ pub(super) static WORDS: &[Message] = table! {
         not_proven: "not proven",
     }
     by_sheet { above: "past the limit", below: "below the limit", open: "open", not_applicable: "none", }
-    certain { clear: "clear", marginal: "marginal", open: "undecided", not_applicable: "undecided", }
+    certain { clear: "clear", marginal: "marginal", }
     sign {
         low: "that makes a level read too low",
         high: "that makes a level read too high",
