@@ -606,7 +606,7 @@ fn rounded(number: &BigRational, places: u8, rounding: Rounding) -> BigInt {
 }
 
 proptest! {
-    #![proptest_config(ProptestConfig { cases: 2_000, failure_persistence: None, ..ProptestConfig::default() })]
+    #![proptest_config(ProptestConfig { cases: 1_000, failure_persistence: None, ..ProptestConfig::default() })]
 
     #[test]
     fn what_is_printed_reads_back(amount in any_amount()) {

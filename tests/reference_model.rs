@@ -47,6 +47,7 @@ use coverage::Met;
 use dice::Dice;
 use scripts::SCRIPTS;
 use serde_json::Value;
+use std::panic::{AssertUnwindSafe, catch_unwind};
 
 const JOURNALS: u64 = 20_000;
 const PACKS: u64 = 400;
@@ -99,11 +100,14 @@ fn job(seed: u64, packs: &[Value]) -> Job {
     }
 }
 
-/// The library's answer, cut down to what the model speaks of.
+/// The library's answer, cut down to what the model speaks of; its refusal, or that it panicked, otherwise.
 fn by_the_library(pack: &brimline::Pack, journal: &Value) -> Result<Value, String> {
     let journal = journal.to_string();
-    let evaluation =
-        brimline::evaluate(pack, journal.as_str()).map_err(|error| format!("refused: {error}"))?;
+    let evaluation = catch_unwind(AssertUnwindSafe(|| {
+        brimline::evaluate(pack, journal.as_str())
+    }))
+    .map_err(|_| "panicked".to_string())?
+    .map_err(|error| format!("refused: {error}"))?;
     let result: Value = serde_json::from_str(&evaluation.to_json()).expect("the result is JSON");
     let mut answer = Value::Null;
     for member in ["verdict", "as_found", "net_added", "now", "leak"] {

@@ -234,7 +234,10 @@ pub unsafe extern "C" fn brim_unit_rec20(
     length: *mut usize,
     error: *mut brim_error,
 ) -> brim_status {
-    let code = |unit: Unit| unit.rec20().unwrap_or_default();
     // SAFETY: pointers as the header asks.
-    unsafe { tell(unit, buffer, capacity, length, error, code) }
+    unsafe {
+        tell(unit, buffer, capacity, length, error, |unit| {
+            unit.rec20().unwrap_or_default()
+        })
+    }
 }

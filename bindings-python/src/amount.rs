@@ -114,8 +114,8 @@ impl Amount {
     /// m²/s, m³/s; an angle in radians.
     ///
     /// >>> from brimline import Amount
-    /// >>> Amount("1 lbf·ft").si
-    /// 1.3558179483314004
+    /// >>> Amount("1 lb").si, Amount("104 °F").si
+    /// (0.45359237, 313.15)
     #[getter]
     fn si(&self) -> PyResult<f64> {
         answer(|| Ok(self.0.si()))
@@ -130,8 +130,13 @@ impl Amount {
     /// Amount('106.2 lbf·in')
     /// >>> Amount("1.5 L").to("US qt", 2, "down")
     /// Amount('1.58 US qt')
-    #[pyo3(signature = (unit, places, rounding=Word(Rounding::HalfEven)))]
-    fn to(&self, unit: UnitGiven, places: u8, rounding: Word<Rounding>) -> PyResult<Self> {
+    #[pyo3(
+        signature = (unit, places, rounding=Word(Rounding::HalfEven)),
+        text_signature = "($self, unit, places, rounding='half_even')"
+    )]
+    fn to(&self, unit: UnitGiven, places: i64, rounding: Word<Rounding>) -> PyResult<Self> {
+        // No amount has so many places, nor fewer than none.
+        let places = u8::try_from(places).unwrap_or(u8::MAX);
         answer(|| self.0.to(unit.0, places, rounding.0)).map(Amount)
     }
 
@@ -147,12 +152,20 @@ impl Amount {
         answer(|| Ok(self.0.to_exact(unit.0))).map(|exact| exact.map(Amount))
     }
 
-    fn __add__(&self, other: PyRef<'_, Self>) -> PyResult<Self> {
+    fn __add__(&self, other: &Self) -> PyResult<Self> {
         answer(|| self.0.checked_add(other.0)).map(Amount)
     }
 
-    fn __sub__(&self, other: PyRef<'_, Self>) -> PyResult<Self> {
+    fn __sub__(&self, other: &Self) -> PyResult<Self> {
         answer(|| self.0.checked_sub(other.0)).map(Amount)
+    }
+
+    fn __radd__(&self, other: &Self) -> PyResult<Self> {
+        other.__add__(self)
+    }
+
+    fn __rsub__(&self, other: &Self) -> PyResult<Self> {
+        other.__sub__(self)
     }
 
     fn __mul__(&self, factor: &Bound<'_, PyInt>) -> PyResult<Self> {
@@ -172,7 +185,7 @@ impl Amount {
         answer(|| Ok(self.0.to_f64()))
     }
 
-    fn __richcmp__(&self, other: PyRef<'_, Self>, op: CompareOp) -> PyResult<bool> {
+    fn __richcmp__(&self, other: &Self, op: CompareOp) -> PyResult<bool> {
         match op {
             CompareOp::Eq => answer(|| Ok(self.0 == other.0)),
             CompareOp::Ne => answer(|| Ok(self.0 != other.0)),
@@ -194,8 +207,9 @@ impl Amount {
         format!("Amount('{}')", self.0)
     }
 
-    fn __format__<'py>(&self, py: Python<'py>, layout: &str) -> PyResult<Bound<'py, PyAny>> {
-        PyString::new(py, &self.0.to_string()).call_method1(intern!(py, "__format__"), (layout,))
+    fn __format__(&self, py: Python<'_>, layout: &str) -> PyResult<String> {
+        let text = PyString::new(py, &self.0.to_string());
+        text.call_method1(intern!(py, "__format__"), (layout,))?.extract()
     }
 
     fn __getnewargs__(&self) -> (String,) {

@@ -15,6 +15,34 @@ pub(crate) fn answer<T>(call: impl FnOnce() -> Result<T, Error>) -> PyResult<T> 
     caught(call).map_err(raised)
 }
 
+/// A refusal that is not raised yet: an exception is large, and most calls have none to carry.
+pub(crate) enum Refused {
+    Library(Error),
+    Python(Box<PyErr>),
+}
+
+impl From<Error> for Refused {
+    fn from(error: Error) -> Self {
+        Refused::Library(error)
+    }
+}
+
+impl From<PyErr> for Refused {
+    fn from(failed: PyErr) -> Self {
+        Refused::Python(Box::new(failed))
+    }
+}
+
+impl From<Refused> for PyErr {
+    #[cold]
+    fn from(refused: Refused) -> Self {
+        match refused {
+            Refused::Library(error) => raised(error),
+            Refused::Python(failed) => *failed,
+        }
+    }
+}
+
 /// A refusal, ready to be raised.
 #[cold]
 pub(crate) fn raised(error: Error) -> PyErr {

@@ -78,7 +78,7 @@ struct Kept<'a> {
 
 fn kept(json: String, text: String) -> Result<Evaluation, Error> {
     let read: Kept<'_> = serde_json::from_str(&json)
-        .map_err(|failed| Fault::new(ErrorKind::Syntax).hint(failed.to_string()))?;
+        .map_err(|failed| Fault::new(ErrorKind::Syntax).at("json").hint(failed.to_string()))?;
     let verdict = Verdict::from_slug(read.verdict)
         .ok_or_else(|| unknown(read.verdict, Verdict::SLUGS))?;
     Ok(Evaluation {

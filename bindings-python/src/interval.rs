@@ -36,7 +36,7 @@ impl Interval {
 
     /// Reads an interval as it is printed.
     ///
-    /// Raises `BrimlineError`: `syntax` for another form, and what `Interval` raises.
+    /// Raises `QuantityError`: `not_a_number` for another form, and what `Interval` raises.
     ///
     /// >>> from brimline import Interval
     /// >>> print(Interval.parse("(-inf, 0 L]").lo)

@@ -117,7 +117,7 @@ impl LevelCheck {
     /// >>> check, findings = check.record(
     /// ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "flow", "grade": "none", "for": "20 s"})
     /// >>> [finding["id"] for finding in findings]
-    /// []
+    /// ['plug_not_open']
     fn record<'py>(
         &self,
         py: Python<'py>,

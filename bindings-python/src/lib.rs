@@ -13,6 +13,7 @@ mod evaluation;
 mod interval;
 mod level_check;
 mod limits;
+mod names;
 mod number;
 mod pack;
 mod unit;
@@ -21,7 +22,7 @@ mod word;
 use crate::border::caught;
 use crate::data::{Answer, ListOf, Told, Versions};
 use crate::document::{Document, Journals, PackGiven};
-use crate::error::{answer, exception};
+use crate::error::{Refused, answer, exception};
 use crate::evaluation::Evaluation;
 use crate::limits::Limits;
 use crate::number::Double;
@@ -65,11 +66,11 @@ mod _native {
 /// >>> from brimline import convert
 /// >>> convert(104, "°F", "°C")
 /// 40.0
-/// >>> convert(1, "lbf·ft", "N·m")
-/// 1.3558179483314004
+/// >>> convert(1, "US gal", "L")
+/// 3.785411784
 #[pyfunction]
-fn convert(number: Double, from_unit: UnitGiven, to_unit: UnitGiven) -> PyResult<f64> {
-    answer(|| brimline::convert(number.0, from_unit.0, to_unit.0))
+fn convert(number: Double, from_unit: UnitGiven, to_unit: UnitGiven) -> Result<f64, Refused> {
+    Ok(caught(|| brimline::convert(number.0, from_unit.0, to_unit.0))?)
 }
 
 fn options(

@@ -1,7 +1,7 @@
 //! Numbers in: `int`, `float`, `Decimal`, `Fraction`, and text where it is asked for.
 
 use crate::document::utf8;
-use crate::error::{answer, raised};
+use crate::error::{Refused, answer, raised};
 use brimline::{Amount, ErrorKind, Fault, Unit};
 use pyo3::exceptions::PyOverflowError;
 use pyo3::intern;
@@ -14,26 +14,26 @@ use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_union};
 pub(crate) struct Double(pub(crate) f64);
 
 impl FromPyObject<'_, '_> for Double {
-    type Error = PyErr;
+    type Error = Refused;
     #[cfg(feature = "introspection")]
     const INPUT_TYPE: PyStaticExpr = f64::INPUT_TYPE;
 
     #[inline]
-    fn extract(given: Borrowed<'_, '_, PyAny>) -> PyResult<Self> {
-        given
-            .extract()
-            .map(Double)
-            .map_err(|failed| too_large(given.py(), failed))
+    fn extract(given: Borrowed<'_, '_, PyAny>) -> Result<Self, Refused> {
+        match given.extract() {
+            Ok(number) => Ok(Double(number)),
+            Err(failed) => Err(too_large(given.py(), failed)),
+        }
     }
 }
 
 #[cold]
-fn too_large(py: Python<'_>, failed: PyErr) -> PyErr {
+fn too_large(py: Python<'_>, failed: PyErr) -> Refused {
     if failed.is_instance_of::<PyOverflowError>(py) {
         let fault = Fault::new(ErrorKind::OutOfRange);
-        return raised(fault.hint("the number is above the largest double").into());
+        return Refused::Library(fault.hint("the number is above the largest double").into());
     }
-    failed
+    failed.into()
 }
 
 /// A number as it was written.

@@ -1,7 +1,9 @@
 //! Units.
 
+use crate::border::caught;
 use crate::document::utf8;
-use crate::error::answer;
+use crate::error::{Refused, answer};
+use crate::names;
 use crate::word::Word;
 use brimline::{Kind, Measures};
 use pyo3::exceptions::PyTypeError;
@@ -114,7 +116,7 @@ impl Unit {
 pub(crate) struct UnitGiven(pub(crate) brimline::Unit);
 
 impl FromPyObject<'_, '_> for UnitGiven {
-    type Error = PyErr;
+    type Error = Refused;
     #[cfg(feature = "introspection")]
     const INPUT_TYPE: PyStaticExpr = type_hint_union!(
         type_hint_identifier!("builtins", "str"),
@@ -122,17 +124,27 @@ impl FromPyObject<'_, '_> for UnitGiven {
     );
 
     #[inline]
-    fn extract(given: Borrowed<'_, '_, PyAny>) -> PyResult<Self> {
-        if let Ok(text) = given.cast::<PyString>() {
-            let text = utf8(&text)?;
-            return answer(|| brimline::Unit::parse(text)).map(UnitGiven);
+    fn extract(given: Borrowed<'_, '_, PyAny>) -> Result<Self, Refused> {
+        if let Ok(name) = given.cast_exact::<PyString>()
+            && let Ok(name) = name.to_str()
+        {
+            return Ok(UnitGiven(caught(|| names::unit(name))?));
         }
-        if let Ok(unit) = given.cast::<Unit>() {
+        if let Ok(unit) = given.cast_exact::<Unit>() {
             return Ok(UnitGiven(unit.get().0));
         }
-        let kind = given.get_type().name()?;
-        Err(PyTypeError::new_err(format!(
-            "a unit is a Unit or its name, not {kind}"
-        )))
+        other(given)
     }
+}
+
+/// What is neither a plain text nor a unit.
+#[cold]
+fn other(given: Borrowed<'_, '_, PyAny>) -> Result<UnitGiven, Refused> {
+    if let Ok(name) = given.cast::<PyString>() {
+        let name = utf8(&name)?;
+        return Ok(UnitGiven(caught(|| names::unit(name))?));
+    }
+    let kind = given.get_type().name()?;
+    let said = format!("a unit is a Unit or its name, not {kind}");
+    Err(PyTypeError::new_err(said).into())
 }

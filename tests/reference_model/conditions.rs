@@ -226,3 +226,87 @@ pub fn sign(sheet: &Sheet, defects: &[&str]) -> Sign {
         .iter()
         .fold(Sign::None, |sign, defect| sign.with(sign_of(sheet, defect)))
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::sheet::Pack;
+    use serde_json::{Value, json};
+
+    fn sheet(kind: &str, engine: &str, settle: &str, bias: Value) -> Sheet {
+        let pack = json!({"id": "p", "procedures": [{"id": "s", "edition": 1,
+            "method": {"kind": kind, "warming": "expands", "settle": settle, "bias": bias},
+            "conditions": {"engine": engine}}]});
+        Pack::read(&pack).sheets.remove(0)
+    }
+
+    fn entry(second: i64, fields: Value) -> Entry {
+        let kind = fields["kind"].as_str().expect("a kind").into();
+        Entry {
+            seq: 1,
+            at: crate::words::ratio(second, 1),
+            kind,
+            fields,
+        }
+    }
+
+    #[test]
+    fn default_signs_by_method() {
+        use Sign::{Both, High, Low};
+        let table = [
+            ("below_window", Low, Low),
+            ("above_window", High, High),
+            ("engine_off", High, High),
+            ("engine_running", Both, Both),
+            ("ranges", High, High),
+            ("cooler", High, High),
+            ("selector", Both, Both),
+            ("foam", Both, Both),
+            ("tilt_toward", High, High),
+            ("tilt_away", Low, Low),
+            ("tilt_unknown", Both, Both),
+            ("pour_settle", Low, Both),
+        ];
+        for (defect, at_the_plug, at_the_side) in table {
+            for (kind, expected) in [
+                ("overflow_plug", at_the_plug),
+                ("standpipe", at_the_plug),
+                ("side_plug", at_the_side),
+            ] {
+                let sheet = sheet(kind, "idling", "60 s", json!({}));
+                assert_eq!(sign_of(&sheet, defect), expected, "{defect} at a {kind}");
+            }
+        }
+        let side = sheet("side_plug", "off", "60 s", json!({}));
+        assert_eq!(sign_of(&side, "stop_settle"), Low);
+        let own = sheet("side_plug", "off", "60 s", json!({"stop_settle": "both"}));
+        assert_eq!(sign_of(&own, "stop_settle"), Both);
+    }
+
+    #[test]
+    fn signs_that_pull_apart_leave_nothing() {
+        let sheet = sheet("overflow_plug", "idling", "60 s", json!({}));
+        assert_eq!(sign(&sheet, &[]), Sign::None);
+        assert_eq!(sign(&sheet, &["engine_off", "ranges"]), Sign::High);
+        assert_eq!(sign(&sheet, &["engine_off", "tilt_away"]), Sign::Both);
+        assert_eq!(sign(&sheet, &["tilt_away", "selector"]), Sign::Both);
+    }
+
+    #[test]
+    fn settling_counts_from_the_stop_to_the_start_of_the_look() {
+        let sheet = sheet("side_plug", "off", "60 s", json!({}));
+        let stopped = |second| entry(second, json!({"kind": "engine", "state": "off"}));
+        let look = |second| {
+            entry(
+                second,
+                json!({"kind": "flow", "grade": "none", "for": "20 s"}),
+            )
+        };
+        let found =
+            |before: &[Entry], look: &Entry| defects(&sheet, before, look, &Temperature::NotAsked);
+        // Stopped at 0; a look from 60 to 80 has settled, one from 59 to 79 has not. Said again at 50, it is still off.
+        assert_eq!(found(&[stopped(0)], &look(80)), [""; 0]);
+        assert_eq!(found(&[stopped(0)], &look(79)), ["stop_settle"]);
+        assert_eq!(found(&[stopped(0), stopped(50)], &look(80)), [""; 0]);
+    }
+}

@@ -16,7 +16,7 @@ pub fn to_the_limit(bench: &mut Bench) {
     opened(bench, None);
     let by = bench
         .dice
-        .weighted(&[(2, None), (1, Some("sealed")), (1, Some("jug"))]);
+        .weighted(&[(2, None), (2, Some("sealed")), (2, Some("jug"))]);
     let looks = bench.dice.chance(50);
     for pour in 1..=limit.pours {
         if looks || pour == limit.pours {

@@ -13,7 +13,7 @@ pub const SCRIPTS: &[(usize, &str, Script)] = &[
     (16, "one defect", one_defect),
     (6, "two defects", two_defects),
     (8, "impatient", impatient),
-    (11, "small pours to the limit", to_the_limit),
+    (13, "small pours to the limit", to_the_limit),
     (8, "spurts and short looks", spurts),
     (8, "captures", captures),
     (8, "engine stopped, plug open", engine_stop),

@@ -327,3 +327,19 @@ fn imperial_quarts_are_not_us_quarts() {
             "shortage": [null, "1.44114 US qt"]}),
     );
 }
+
+#[test]
+fn a_capture_that_cannot_be_leaves_the_flow_unmeasured() {
+    let mut trickle = seen("trickle");
+    trickle["captured"] = json!("120 L");
+    let captured = json!({"kind": "drained", "volume": "0.1 L", "why": "captured"});
+    let [warm_look, none, pour] = none_then("0.5 L");
+    let mut entries = vec![warm_look, none, pour, warm(), trickle];
+    // As if nothing had been said of it: found in [-0.5, 0], and any of it may have come out again.
+    let unmeasured = json!({"as_found": ["-0.5 L", "0 L"], "net_added": ["0 L", "0.5 L"]});
+    assert_part(&answer(litres(), &entries), unmeasured);
+    entries.push(captured);
+    // The volume entered afterwards is the flow's: 0.5 - 0.1 = 0.4 net.
+    let measured = json!({"as_found": ["-0.4 L", "-0.4 L"], "net_added": ["0.4 L", "0.4 L"]});
+    assert_part(&answer(litres(), &entries), measured);
+}

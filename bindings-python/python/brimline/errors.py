@@ -57,13 +57,15 @@ class InternalError(BrimlineError):
     """A defect of the library itself, caught at its border."""
 
 
-_FAMILIES = ((range(2, 3), LimitError), (range(20, 40), QuantityError), (range(90, 100), InternalError))
+_FAMILIES = ((range(20, 40), QuantityError), (range(90, 100), InternalError))
 
 
 def refusal(message: str, faults: tuple[Fault, ...]) -> BrimlineError:
-    """The exception for these faults, by the first of them."""
+    """The exception for these faults, by the first of them: one with a place is of a document."""
     first = faults[0]
-    if first.code != 2 and (first.path or first.line is not None):
+    if first.kind == "limit":
+        return LimitError(message, faults)
+    if first.path or first.line is not None:
         return DocumentError(message, faults)
     for codes, family in _FAMILIES:
         if first.code in codes:

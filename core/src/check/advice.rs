@@ -114,10 +114,11 @@ impl State {
             .and_then(|refill| refill.stop?.count());
         let quarter = || procedure.capacity.as_ref()?.refill?.count()?.checked_div(4);
         let by_measure = sheet.job.fills_by_measure();
+        let dry = self.poured_dry.saturating_sub(self.checked_dry);
         !by_measure
             && stated
                 .or_else(quarter)
-                .is_some_and(|stop| self.poured_dry >= stop && stop > 0)
+                .is_some_and(|stop| dry >= stop && stop > 0)
     }
 
     /// What to do next, the first thing first.
@@ -133,13 +134,10 @@ impl State {
             _ if leak.by_sheet == BySheet::Above && self.found.is_none() => {
                 acts.push(act("look_for_leak"));
             }
-            Verdict::Incomplete => self.towards_a_look(sheet, at, &mut acts),
             Verdict::Low => self.towards_the_level(sheet, at, &mut acts),
             Verdict::AtLevel => self.towards_closing(sheet, at, &mut acts),
-            Verdict::Over => acts.push(act("let_it_thin")),
-            Verdict::NotLow | Verdict::NotFull | Verdict::NotProven => {
-                self.towards_a_better_look(sheet, at, &mut acts)
-            }
+            Verdict::Over if self.plug == Some(PlugState::Open) => acts.push(act("let_it_thin")),
+            _ => self.towards_a_look(sheet, at, &mut acts),
         }
         if leak.by_sheet == BySheet::Above && self.found.is_some() {
             acts.push(act("look_for_leak"));
@@ -185,13 +183,13 @@ impl State {
 
     fn towards_a_look(&self, sheet: &Sheet<'_>, at: i128, acts: &mut Vec<NextAct>) {
         self.mends(sheet, at, acts);
-        let is_open = self.plug == Some(PlugState::Open);
-        acts.push(act(if is_open { "look_again" } else { "open_plug" }));
+        acts.push(self.look());
     }
 
-    fn towards_a_better_look(&self, sheet: &Sheet<'_>, at: i128, acts: &mut Vec<NextAct>) {
-        self.mends(sheet, at, acts);
-        acts.push(act("look_again"));
+    /// A look, with the cautions of opening the plug where it is not open.
+    fn look(&self) -> NextAct {
+        let is_open = self.plug == Some(PlugState::Open);
+        act(if is_open { "look_again" } else { "open_plug" })
     }
 
     fn towards_the_level(&self, sheet: &Sheet<'_>, at: i128, acts: &mut Vec<NextAct>) {
@@ -199,7 +197,7 @@ impl State {
             .last_pour
             .filter(|(seq, _)| self.deciding.as_ref().is_some_and(|look| *seq > look.seq));
         if let Some((_, poured)) = poured_since {
-            let mut look = act("look_again");
+            let mut look = self.look();
             let left = poured.saturating_add(sheet.settle).saturating_sub(at);
             look.wait = if left > 0 { seconds(left) } else { None };
             if self

@@ -67,6 +67,8 @@ pub(super) struct State {
     pub(super) last_pour: Option<(u64, i128)>,
     /// Poured since the last flow, without any.
     pub(super) poured_dry: i128,
+    /// How much of that had been poured when the opening was last checked.
+    pub(super) checked_dry: i128,
     pub(super) closing_loss: i128,
     pub(super) excess_out: bool,
     pub(super) confirmed: Vec<String>,
@@ -98,6 +100,7 @@ impl State {
             looks_since_open: 0,
             last_pour: None,
             poured_dry: 0,
+            checked_dry: 0,
             closing_loss: 0,
             excess_out: false,
             confirmed: Vec::new(),
@@ -189,6 +192,7 @@ impl State {
         match what {
             "cooler_opened" => self.cooler_open = true,
             "cooler_filled" => self.cooler_open = false,
+            "opening_checked" => self.checked_dry = self.poured_dry,
             _ => {}
         }
         if !self.confirmed.iter().any(|own| own == what) {

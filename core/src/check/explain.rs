@@ -216,7 +216,7 @@ impl State {
                 Reason::new("grade_says_otherwise")
                     .of([look.seq])
                     .with("grade", look.grade.slug())
-                    .with("says", said),
+                    .with("verdict", said),
             );
         }
         reasons.extend(

@@ -10,6 +10,7 @@ use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::quantity::{Amount, Rounding};
 use crate::word::words;
+use alloc::collections::BTreeMap;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
 use serde::Serialize;
@@ -81,58 +82,113 @@ fn answer(sheet: &Sheet<'_>, entries: &[Counted<'_>]) -> (State, Leak, Answer) {
     )
 }
 
+impl Turns {
+    fn has(self, now: Answer, then: Answer) -> bool {
+        match self {
+            Turns::Verdict => then.verdict != now.verdict,
+            Turns::Leak => (then.by_sheet, then.certainty) != (now.by_sheet, now.certainty),
+        }
+    }
+}
+
+/// The answer with one entry saying another amount.
+fn answer_with(
+    sheet: &Sheet<'_>,
+    entries: &[Counted<'_>],
+    (index, changed, to): (usize, Changed, Amount),
+) -> Option<Answer> {
+    let counted = entries.get(index)?;
+    let entry = with_amount(counted.entry, changed, to)?;
+    let mut tried = entries.to_vec();
+    // What a later entry supplied now stands in the flow itself.
+    *tried.get_mut(index)? = Counted {
+        entry: &entry,
+        supplied: None,
+        ..*counted
+    };
+    Some(answer(sheet, &tried).2)
+}
+
 /// For the verdict and for the leak reading, the smallest change of each sort that turns it.
 pub(super) fn flips(sheet: &Sheet<'_>, entries: &[Counted<'_>]) -> Vec<Flip> {
     let (state, leak, now) = answer(sheet, entries);
-    let mut found: Vec<(Flip, i128)> = Vec::new();
+    let mut found: Vec<(usize, Flip)> = Vec::new();
     for (index, changed, from, to) in candidates(sheet, entries, &state, &leak) {
-        let Some(counted) = entries.get(index) else {
+        let (Some(then), Some(counted)) = (
+            answer_with(sheet, entries, (index, changed, to)),
+            entries.get(index),
+        ) else {
             continue;
         };
-        let Some(entry) = with_amount(counted.entry, changed, to) else {
-            continue;
-        };
-        let mut tried = entries.to_vec();
-        if let Some(place) = tried.get_mut(index) {
-            // What a later entry supplied now stands in the flow itself.
-            *place = Counted {
-                entry: &entry,
-                supplied: None,
-                ..*counted
-            };
-        }
-        let (_, _, then) = answer(sheet, &tried);
-        let size = distance(from, to);
-        for (turns, turned) in [
-            (Turns::Verdict, then.verdict != now.verdict),
-            (
-                Turns::Leak,
-                (then.by_sheet, then.certainty) != (now.by_sheet, now.certainty),
-            ),
-        ] {
-            let flip = Flip {
-                turns,
-                changed,
-                entry: entry.seq,
-                from,
-                to,
-                verdict: then.verdict,
-                by_sheet: then.by_sheet,
-                certainty: then.certainty,
-            };
+        for turns in [Turns::Verdict, Turns::Leak] {
+            if !turns.has(now, then) {
+                continue;
+            }
+            let flip = Flip::of(turns, changed, counted.entry.seq, (from, to), then);
             let known = found
                 .iter_mut()
-                .find(|(own, _)| own.turns == turns && own.changed == changed);
+                .find(|(_, own)| own.turns == turns && own.changed == changed);
             match known {
-                _ if !turned => {}
-                None => found.push((flip, size)),
-                Some(known) if size < known.1 => *known = (flip, size),
+                None => found.push((index, flip)),
+                Some(known) if distance(from, to) < distance(known.1.from, known.1.to) => {
+                    *known = (index, flip);
+                }
                 Some(_) => {}
             }
         }
     }
-    found.sort_by_key(|(flip, _)| (flip.turns, flip.changed));
-    found.into_iter().map(|(flip, _)| flip).collect()
+    let mut flips: Vec<Flip> = found
+        .into_iter()
+        .map(|(index, flip)| nearest(sheet, entries, now, index, flip))
+        .collect();
+    flips.sort_by_key(|flip| (flip.turns, flip.changed));
+    flips
+}
+
+/// The nearest value that still turns the answer, found by halving: one digit less would not turn it.
+fn nearest(
+    sheet: &Sheet<'_>,
+    entries: &[Counted<'_>],
+    now: Answer,
+    index: usize,
+    mut flip: Flip,
+) -> Flip {
+    let (mut keeps, mut turns) = (flip.from.mantissa(), flip.to.mantissa());
+    while turns.abs_diff(keeps) > 1 {
+        let middle = keeps.midpoint(turns);
+        let Ok(to) = Amount::new(middle, flip.to.decimals(), flip.to.unit()) else {
+            break;
+        };
+        match answer_with(sheet, entries, (index, flip.changed, to)) {
+            Some(then) if flip.turns.has(now, then) => {
+                turns = middle;
+                flip = Flip::of(flip.turns, flip.changed, flip.entry, (flip.from, to), then);
+            }
+            _ => keeps = middle,
+        }
+    }
+    flip
+}
+
+impl Flip {
+    fn of(
+        turns: Turns,
+        changed: Changed,
+        entry: u64,
+        (from, to): (Amount, Amount),
+        then: Answer,
+    ) -> Self {
+        Flip {
+            turns,
+            changed,
+            entry,
+            from,
+            to,
+            verdict: then.verdict,
+            by_sheet: then.by_sheet,
+            certainty: then.certainty,
+        }
+    }
 }
 
 fn distance(from: Amount, to: Amount) -> i128 {
@@ -184,15 +240,7 @@ fn candidates(
             .lo
             .map(|lo| at.saturating_add(about).saturating_sub(lo)),
     ];
-    for (index, counted) in entries.iter().enumerate() {
-        let (changed, from) = match &counted.entry.fact {
-            Fact::Added { measured, .. } => (Changed::Added, *measured),
-            Fact::Flow { captured, .. } => match captured.or(counted.supplied) {
-                Some(captured) => (Changed::Captured, captured),
-                None => continue,
-            },
-            _ => continue,
-        };
+    for (index, changed, from) in volumes(entries) {
         for gap in gaps.into_iter().flatten() {
             let gap = if changed == Changed::Captured {
                 gap.saturating_neg()
@@ -208,6 +256,39 @@ fn candidates(
         }
     }
     out
+}
+
+/// The pours and captures that are tried: of those printed and measured alike, which turn the answer alike, the
+/// first and the last. So a journal of many pours is not replayed for each of them.
+fn volumes(entries: &[Counted<'_>]) -> Vec<(usize, Changed, Measured)> {
+    let told = |(index, counted): (usize, &Counted<'_>)| match &counted.entry.fact {
+        Fact::Added { measured, .. } => Some((index, Changed::Added, *measured)),
+        Fact::Flow { captured, .. } => {
+            Some((index, Changed::Captured, captured.or(counted.supplied)?))
+        }
+        _ => None,
+    };
+    let mut ends = BTreeMap::new();
+    for this in entries.iter().enumerate().filter_map(told) {
+        let (_, changed, measured) = this;
+        let amount = measured.amount;
+        let sort = (
+            changed,
+            amount.unit().code(),
+            amount.decimals(),
+            measured.by,
+        );
+        ends.entry(sort)
+            .and_modify(|(_, last)| *last = this)
+            .or_insert((this, this));
+    }
+    let mut tried: Vec<_> = ends
+        .into_values()
+        .flat_map(|(first, last)| [first, last])
+        .collect();
+    tried.sort_by_key(|(index, _, _)| *index);
+    tried.dedup_by_key(|(index, _, _)| *index);
+    tried
 }
 
 /// The reading nearest to its own on the other side of a limit, in its own last digit.

@@ -83,11 +83,15 @@ impl State {
         let sample = match self.freshness(sheet, at) {
             Ok(sample) => sample,
             Err(outcome) => {
-                unmet.push(Unmet::new(if outcome == Outcome::Stale {
+                let mut read = Unmet::new(if outcome == Outcome::Stale {
                     "temperature_stale"
                 } else {
                     "temperature_missing"
-                }));
+                });
+                read.args = read
+                    .args
+                    .with_some("reading", self.sample.map(|sample| sample.reading));
+                unmet.push(read);
                 None
             }
         };

@@ -173,11 +173,6 @@ pub(super) fn header_of(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Opt
     let job = reader.required(object, "job", |reader, node| reader.word(node, Job::WORDS));
     let subject = reader.optional(object, "subject", subject);
     let profile = reader.optional(object, "profile", profile);
-    // The shop's own measures go before the pack's.
-    reader.measures = profile
-        .as_ref()
-        .and_then(|profile| profile.measures)
-        .or(reader.measures);
     let ext = reader.optional(object, "ext", Reader::ext);
     known?;
     Some(Header {
@@ -229,6 +224,8 @@ fn subject(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Subject> {
 fn profile(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Profile> {
     let object = reader.object(node, &["measures", "half_width", "standing"])?;
     let measures = reader.optional(&object, "measures", measures);
+    // The shop's own measures go before the pack's.
+    reader.measures = measures.or(reader.measures);
     let half_width = reader.optional(&object, "half_width", half_widths);
     let standing = reader.optional(&object, "standing", |reader, node| {
         reader.list(node, Reader::slug)

@@ -61,6 +61,7 @@ pub(crate) struct Known {
     pub(crate) as_found: Interval,
     pub(crate) net_added: Interval,
     pub(crate) now: Interval,
+    pub(crate) cautions: Vec<String>,
     /// Why, if the entry is a look at the opening.
     pub(crate) looked: Vec<Reason>,
 }
@@ -251,8 +252,10 @@ impl LevelCheck {
         if let Some(look) = look.filter(|look| newest == Some(look.seq)) {
             self.state.because_of(&sheet, look, &mut looked);
         }
+        let verdict = self.state.verdict(&sheet);
         Known {
-            verdict: self.state.verdict(&sheet),
+            verdict,
+            cautions: self.state.cautions(&sheet, verdict),
             as_found: told(self.state.ledger.found),
             net_added: told(self.state.ledger.net_added()),
             now: told(self.state.ledger.now),

@@ -174,6 +174,7 @@ impl State {
         look.now = self.ledger.now;
         if flows && look.outcome != Outcome::Spurt {
             self.poured_dry = 0;
+            self.checked_dry = 0;
         }
         if look.verdict == Some(Verdict::AtLevel) {
             self.found = Some((seq, self.volumes));

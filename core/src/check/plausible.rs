@@ -31,6 +31,7 @@ const CONFIRMATIONS: &[&str] = &[
     "pan_empty",
     "wheels_chocked",
     "plug_identified",
+    "opening_checked",
     "cooler_opened",
     "cooler_filled",
     "supports_steady",

@@ -314,7 +314,8 @@ impl<'a, 'r, 'l> Parser<'a, 'r, 'l> {
                 return self.broken("a digit belongs here");
             }
         }
-        let integer = self.since(from).parse().ok().filter(|_| whole);
+        let text = self.since(from);
+        let integer = text.parse().ok().filter(|_| whole && text != "-0");
         Ok(integer.map_or(Value::Number, Value::Integer))
     }
 
@@ -405,5 +406,166 @@ impl<'a, 'r, 'l> Parser<'a, 'r, 'l> {
             .filter(|_| !digits.starts_with('+'))?;
         self.at = end;
         Some(unit)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(
+        clippy::unwrap_used,
+        clippy::indexing_slicing,
+        clippy::arithmetic_side_effects
+    )]
+    use super::*;
+    use alloc::string::ToString;
+
+    /// What another JSON reader makes of a text, its numbers told apart no further than here.
+    fn elsewhere(value: serde_json::Value) -> serde_json::Value {
+        use serde_json::Value as Other;
+        match value {
+            Other::Number(number) => number.as_i64().map_or("number".into(), Other::from),
+            Other::Array(items) => items.into_iter().map(elsewhere).collect(),
+            Other::Object(members) => members
+                .into_iter()
+                .map(|(key, value)| (key, elsewhere(value)))
+                .collect(),
+            other => other,
+        }
+    }
+
+    fn here(node: &Node<'_>) -> serde_json::Value {
+        use serde_json::Value as Other;
+        match &node.value {
+            Value::Null => Other::Null,
+            Value::Bool(value) => (*value).into(),
+            Value::Integer(value) => (*value).into(),
+            Value::Number => "number".into(),
+            Value::Text(text) => text.as_ref().into(),
+            Value::List(items) => items.iter().map(here).collect(),
+            Value::Object(members) => members
+                .iter()
+                .map(|(key, node)| (key.to_string(), here(node)))
+                .collect(),
+            Value::Ext(json) => serde_json::from_str(json).unwrap(),
+            Value::Refused => "refused".into(),
+        }
+    }
+
+    fn parsed(text: &str) -> Option<serde_json::Value> {
+        let limits = Limits::default();
+        let mut faults = Faults::new(&limits);
+        let parser = Parser::new(text, 0, Vec::new(), &limits, &mut faults);
+        let node = parser.document().ok();
+        let mut ignored = Faults::new(&limits);
+        let passes = Parser::new(text, 0, Vec::new(), &limits, &mut ignored).passes();
+        assert_eq!(
+            passes,
+            node.is_some(),
+            "{text}: passed over and read differ"
+        );
+        assert_eq!(
+            faults.told(text).is_ok(),
+            passes,
+            "{text}: told and read differ"
+        );
+        node.map(|node| here(&node))
+    }
+
+    fn agrees(text: &str) {
+        match serde_json::from_str(text) {
+            Ok(other) => assert_eq!(parsed(text), Some(elsewhere(other)), "{text}"),
+            // It reads no further than a number no double can hold, which is well-formed all the same.
+            Err(error) if error.to_string().starts_with("number out of range") => {}
+            Err(error) => assert_eq!(parsed(text), None, "{text}: {error}"),
+        }
+    }
+
+    /// Every text of up to `most` of these pieces.
+    fn every(pieces: &[&str], most: usize, text: &mut String, check: &impl Fn(&str)) {
+        check(text);
+        if most == 0 {
+            return;
+        }
+        for piece in pieces {
+            let length = text.len();
+            text.push_str(piece);
+            every(pieces, most - 1, text, check);
+            text.truncate(length);
+        }
+    }
+
+    #[test]
+    fn every_short_text_is_read_as_elsewhere() {
+        let structure = ["{", "}", "[", "]", ",", ":", "\"a\"", "1", "null", " "];
+        every(&structure, 5, &mut String::new(), &agrees);
+        let numbers = ["-", "+", "0", "7", "10", ".", "e", "E", " "];
+        every(&numbers, 5, &mut String::new(), &agrees);
+        let texts = [
+            "\\", "\"", "n", "u", "x", "00e9", "d83d", "de97", "é", "\n", "\0",
+        ];
+        every(&texts, 4, &mut String::new(), &|inner| {
+            agrees(&alloc::format!("\"{inner}\""));
+        });
+        let pairs = ["\\u", "\\n", "d83d", "de97", "D800", "+123", "0041"];
+        every(&pairs, 4, &mut String::new(), &|inner| {
+            agrees(&alloc::format!("\"{inner}\""));
+        });
+        for word in [
+            "tru",
+            "true",
+            "truefalse",
+            "nul",
+            "null0",
+            "False",
+            "NaN",
+            "'a'",
+            "/**/1",
+        ] {
+            agrees(word);
+        }
+    }
+
+    #[test]
+    fn a_number_beyond_every_double_is_a_number() {
+        assert_eq!(
+            parsed("[1e999, -1e-999, 123456789012345678901234567890]"),
+            Some(["number"; 3].into())
+        );
+    }
+
+    #[test]
+    fn every_value_has_its_place() {
+        let text = " { \"a\" : [ 1 , \"é\" , { \"b\" : null } ] , \"ext\" : [ [ ] ] }";
+        let limits = Limits::default();
+        let mut faults = Faults::new(&limits);
+        let node = Parser::new(text, 100, Vec::new(), &limits, &mut faults)
+            .document()
+            .unwrap();
+        let list = node.member("a").unwrap();
+        let inner = list.items()[2].member("b").unwrap();
+        let places = [
+            &node,
+            list,
+            &list.items()[1],
+            inner,
+            node.member("ext").unwrap(),
+        ];
+        let begins = places.map(|node| text[node.at - 100..].chars().next().unwrap());
+        assert_eq!(begins, ['{', '[', '"', 'n', '[']);
+    }
+
+    #[test]
+    fn a_limit_is_told_and_the_rest_still_read() {
+        let text = r#"{"a":[[[1]]],"b":"long text","ext":[[[[]]]],"c":2,}"#;
+        let limits = Limits::default().with_depth(2).with_text(4);
+        let mut faults = Faults::new(&limits);
+        let read = Parser::new(text, 0, Vec::new(), &limits, &mut faults).document();
+        assert!(read.is_err());
+        let error = faults.told(text).unwrap_err();
+        let told: Vec<_> = error
+            .faults()
+            .map(|fault| (fault.kind.slug(), fault.path.as_str()))
+            .collect();
+        assert_eq!(told, [("limit", "a[0]"), ("limit", "b"), ("syntax", "")]);
     }
 }

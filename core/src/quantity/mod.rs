@@ -15,6 +15,7 @@ mod display;
 mod divisor;
 mod exact;
 mod interval;
+mod key;
 mod kind;
 mod number;
 mod parse;

@@ -1,9 +1,7 @@
-//! How people type units: a normal form, and one table of every spelling.
-//!
-//! In the normal form dots, spaces, hyphens, stars and brackets between words are one `.`, `°` is `deg`,
-//! `Δ` is `delta`, and raised digits are plain ones: `N·m`, `N m`, `N*m` and `N-m` are all `N.m`.
+//! How people type units: one table of every spelling, and the search in it.
 
 use super::ambiguity::{BARE, Listed, REFUSED, WITHIN};
+use super::key::{Key, hash};
 use super::kind::{Kind, Measures};
 use super::unit::Unit;
 
@@ -139,7 +137,7 @@ const fn index() -> [u16; SLOTS] {
     let mut slots = [0; SLOTS];
     let mut position = 0;
     while position < COUNT {
-        let mut slot = hash(SPELLINGS[position].text.as_bytes());
+        let mut slot = hash(SPELLINGS[position].text.as_bytes()) % SLOTS;
         while slots[slot] != 0 {
             slot = (slot + 1) % SLOTS;
         }
@@ -149,108 +147,10 @@ const fn index() -> [u16; SLOTS] {
     slots
 }
 
-/// FNV-1a over small letters.
-const fn hash(mut bytes: &[u8]) -> usize {
-    let mut hash = FIRST;
-    while let Some((byte, rest)) = bytes.split_first() {
-        hash = hashed(hash, *byte);
-        bytes = rest;
-    }
-    slot_of(hash)
-}
-
-const FIRST: u32 = 0x811c_9dc5;
-
-const fn hashed(hash: u32, byte: u8) -> u32 {
-    (hash ^ byte.to_ascii_lowercase() as u32).wrapping_mul(0x0100_0193)
-}
-
-const fn slot_of(hash: u32) -> usize {
-    (hash ^ (hash >> 15)) as usize % SLOTS
-}
-
-/// A text in normal form.
-struct Key {
-    bytes: [u8; 40],
-    len: usize,
-    hash: u32,
-}
-
-impl Key {
-    /// `None` for a text that holds a sign no unit has, or is longer than any unit's name.
-    #[inline(always)]
-    fn of(text: &str) -> Option<Self> {
-        let mut key = Key {
-            bytes: [0; 40],
-            len: 0,
-            hash: FIRST,
-        };
-        let mut gap = false;
-        for sign in text.chars() {
-            let word: &[u8] = match sign {
-                'a'..='z' | 'A'..='Z' | '0'..='9' => {
-                    key.separate(gap)?;
-                    key.push(sign as u8)?;
-                    gap = false;
-                    continue;
-                }
-                '.' | '-' | '*' | '(' | ')' | ' ' | '·' | '⋅' | '∙' | '•' | '×' | '‑' => {
-                    gap = true;
-                    continue;
-                }
-                '/' | '⁄' | '∕' => {
-                    key.push(b'/')?;
-                    gap = false;
-                    continue;
-                }
-                '°' | 'º' | '˚' => b"deg",
-                'Δ' | '∆' => b"delta",
-                '²' => b"2",
-                '³' => b"3",
-                'ℓ' => b"l",
-                '℃' => b"degC",
-                '℉' => b"degF",
-                '^' => b"",
-                _ if sign.is_whitespace() => {
-                    gap = true;
-                    continue;
-                }
-                _ => return None,
-            };
-            key.separate(gap)?;
-            gap = false;
-            for byte in word {
-                key.push(*byte)?;
-            }
-        }
-        Some(key)
-    }
-
-    /// Sets words apart, but not at the start and not from a stroke.
-    fn separate(&mut self, gap: bool) -> Option<()> {
-        if gap && !matches!(self.as_bytes().last(), None | Some(b'/')) {
-            self.push(b'.')
-        } else {
-            Some(())
-        }
-    }
-
-    #[inline(always)]
-    fn push(&mut self, byte: u8) -> Option<()> {
-        *self.bytes.get_mut(self.len)? = byte;
-        self.len = self.len.wrapping_add(1);
-        self.hash = hashed(self.hash, byte);
-        Some(())
-    }
-
-    fn as_bytes(&self) -> &[u8] {
-        self.bytes.get(..self.len).unwrap_or_default()
-    }
-}
-
 /// The normal form as text, for the search of near names.
 pub(super) fn normal_form(text: &str) -> Option<alloc::string::String> {
-    let key = Key::of(text)?;
+    let mut key = Key::EMPTY;
+    key.fill(text)?;
     core::str::from_utf8(key.as_bytes())
         .ok()
         .map(str::to_ascii_lowercase)
@@ -275,9 +175,27 @@ const MEASURES: &[(&str, Measures)] = &[
     ("british", Measures::Imperial),
 ];
 
+/// Whether two names are the same but for capitals, and if so, whether their capitals are the same too.
+#[inline]
+fn alike(one: &[u8], other: &[u8]) -> Option<bool> {
+    // Byte by byte: the name was written so a moment ago, and wider reads would wait for that.
+    let mut capitals = true;
+    if one.len() != other.len() {
+        return None;
+    }
+    for (one, other) in one.iter().zip(other) {
+        if !one.eq_ignore_ascii_case(other) {
+            return None;
+        }
+        capitals &= one == other;
+    }
+    Some(capitals)
+}
+
 /// The meaning of a normal form; the error says whether only capitals and small letters differ.
 #[inline]
-fn find(name: &[u8], mut slot: usize) -> Result<Meaning, Option<Meaning>> {
+fn find(name: &[u8], hash: usize) -> Result<Meaning, Option<Meaning>> {
+    let mut slot = hash % SLOTS;
     let mut letters = None;
     // The table is less than half full, so a free slot ends every search.
     while let Some(spelling) = INDEX
@@ -285,12 +203,8 @@ fn find(name: &[u8], mut slot: usize) -> Result<Meaning, Option<Meaning>> {
         .and_then(|position| usize::from(*position).checked_sub(1))
         .and_then(|position| SPELLINGS.get(position))
     {
-        let text = spelling.text.as_bytes();
-        if text == name {
-            return Ok(spelling.meaning);
-        }
-        if text.eq_ignore_ascii_case(name) {
-            if !spelling.exact {
+        if let Some(capitals) = alike(spelling.text.as_bytes(), name) {
+            if capitals || !spelling.exact {
                 return Ok(spelling.meaning);
             }
             letters = Some(spelling.meaning);
@@ -332,7 +246,8 @@ pub(super) fn read(
     kind: Option<Kind>,
     measures: Option<Measures>,
 ) -> Result<Unit, Refused> {
-    let key = Key::of(text).ok_or(Refused::Unknown)?;
+    let mut key = Key::EMPTY;
+    key.fill(text).ok_or(Refused::Unknown)?;
     let name = key.as_bytes();
     if name.is_empty() {
         return Err(if text.trim().is_empty() {
@@ -341,7 +256,7 @@ pub(super) fn read(
             Refused::Unknown
         });
     }
-    let meaning = match find(name, slot_of(key.hash)) {
+    let meaning = match find(name, key.hash()) {
         Ok(meaning) => meaning,
         Err(letters) => match find_measured(name) {
             Some(meaning) => meaning,
@@ -384,9 +299,10 @@ mod tests {
     fn every_spelling_is_in_normal_form_and_stands_once() {
         let mut seen: BTreeSet<(bool, String)> = BTreeSet::new();
         for spelling in &SPELLINGS {
-            let key = Key::of(spelling.text)
-                .map(|key| String::from_utf8_lossy(key.as_bytes()).into_owned());
-            assert_eq!(key.as_deref(), Some(spelling.text));
+            assert_eq!(
+                normal_form(spelling.text).as_deref(),
+                Some(spelling.text.to_ascii_lowercase().as_str())
+            );
             let small = spelling.text.to_ascii_lowercase();
             let known = if spelling.exact {
                 String::from(spelling.text)

@@ -19,7 +19,7 @@ pub(super) struct Row {
     quanta: u64,
     offset: i64,
     divisor: Divisor,
-    /// Spellings in the normal form of [`spelling`], read in capital and small letters alike.
+    /// Spellings in normal form, read in capital and small letters alike.
     pub(super) any_case: &'static [&'static str],
     /// Spellings whose capitals count.
     pub(super) exact_case: &'static [&'static str],

@@ -39,7 +39,12 @@ impl<'s> Cautions<'s> {
             return String::new();
         }
         let listed: Vec<String> = numbers.iter().map(ToString::to_string).collect();
-        let word = message("heading", "mind").unwrap_or_default();
+        let word = if numbers.len() == 1 {
+            "mind_one"
+        } else {
+            "mind"
+        };
+        let word = message("heading", word).unwrap_or_default();
         format!("({word} {})", listed.join(", "))
     }
 

@@ -6,7 +6,7 @@ use alloc::string::String;
 
 /// What an entry says. `looked` tells of a flow without its grade, for where the grade is told beside it.
 pub(super) fn event(entry: &Entry, looked: bool) -> String {
-    let given = given(&entry.fact).with_some("who", entry.by.as_deref());
+    let given = given(&entry.fact);
     let id = match &entry.fact {
         Fact::Flow { .. } if looked => "look",
         Fact::Correction { replaces: None, .. } => "void",
@@ -24,13 +24,18 @@ fn measured(amount: &'static str, measured: Option<&Measured>) -> Given {
         )
 }
 
+/// A slug of the host's as it is read aloud.
+fn words(slug: &str) -> String {
+    slug.replace('_', " ")
+}
+
 fn given(fact: &Fact) -> Given {
     let nothing = Given::nothing();
     match fact {
         Fact::Confirmed { what } => nothing.with("what", what),
         Fact::Level { tilt, toward } => nothing.with("tilt", tilt).with("toward", toward.slug()),
         Fact::Engine { state } => nothing.with("state", state.slug()),
-        Fact::Selector { position } => nothing.with("position", position),
+        Fact::Selector { position } => nothing.with("position", words(position)),
         Fact::Ranges { dwell } => nothing.with("dwell", dwell),
         Fact::Temperature { reading, source } => nothing
             .with("reading", reading)
@@ -72,9 +77,9 @@ fn given(fact: &Fact) -> Given {
             debris,
             coolant_strip,
         } => nothing
-            .with_some("appearance", appearance.as_ref())
-            .with_some("smell", smell.as_ref())
-            .with_some("debris", debris.as_ref())
+            .with_some("appearance", appearance.as_deref().map(words))
+            .with_some("smell", smell.as_deref().map(words))
+            .with_some("debris", debris.as_deref().map(words))
             .with_some("strip", coolant_strip.map(|strip| strip.slug())),
         Fact::Seepage { place, class, .. } => {
             nothing.with("place", place).with("class", class.slug())

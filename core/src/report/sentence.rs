@@ -4,6 +4,7 @@ use super::catalogue::message;
 use crate::check::{Arg, Args, Finding, NextAct, Reason, Unmet, Verdict};
 use crate::procedure::LintFinding;
 use crate::quantity::{Amount, Kind, Rounding};
+use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use core::fmt::Display;
@@ -41,7 +42,7 @@ impl Given {
         if name == "unmet"
             && let Some(text) = message("unmet", value)
         {
-            return Some(fill(text, self));
+            return Some(first_letter(fill(text, self), char::to_lowercase));
         }
         if let Some(words) = message(name, value) {
             return Some(fill(words, self));
@@ -130,8 +131,9 @@ fn filled(text: &str, given: &Given) -> (String, bool) {
         match given.told(name) {
             Some(value) => out.push_str(&value),
             None => {
+                // An argument that is not given leaves its place visible.
                 whole = false;
-                out.push('?');
+                out.push_str(&format!("{{{name}}}"));
             }
         }
         rest = after;
@@ -150,11 +152,14 @@ pub(super) fn say(part: &str, id: &str, given: &Given) -> String {
 
 /// The same as a sentence: it begins with a capital.
 pub(super) fn sentence(part: &str, id: &str, given: &Given) -> String {
-    let said = say(part, id, given);
-    let mut letters = said.chars();
+    first_letter(say(part, id, given), char::to_uppercase)
+}
+
+fn first_letter<C: Iterator<Item = char>>(text: String, case: impl Fn(char) -> C) -> String {
+    let mut letters = text.chars();
     letters
         .next()
-        .map(|first| first.to_uppercase().chain(letters).collect())
+        .map(|first| case(first).chain(letters).collect())
         .unwrap_or_default()
 }
 
@@ -288,7 +293,7 @@ mod tests {
         let told = plain(sentence("next", "mend", &given));
         assert_eq!(
             told,
-            "The fluid is at 31 °C; the sheet asks for 42 °C or more."
+            "Put right first: the fluid is at 31 °C; the sheet asks for 42 °C or more."
         );
     }
 }

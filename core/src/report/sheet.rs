@@ -170,6 +170,7 @@ pub(super) fn leak_limit(limit: &LeakLimit) -> Given {
         .with("limit_is", is)
         .with_some("about", limit.about)
         .with("counts", counts)
+        .with("counted", counts)
 }
 
 fn closing(closing: &Closing) -> Option<String> {

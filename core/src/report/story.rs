@@ -49,9 +49,11 @@ pub fn story(pack: &Pack, journal: &str) -> Result<String, Error> {
         cautions,
         as_found: Interval::UNBOUNDED,
         now: Interval::UNBOUNDED,
+        told_now: Interval::UNBOUNDED,
         verdict: Verdict::Incomplete,
         plug: None,
         may_open: false,
+        by: None,
         missing: Vec::new(),
     };
     let mut check = start;
@@ -90,9 +92,11 @@ struct Teller<'s> {
     cautions: Cautions<'s>,
     as_found: Interval,
     now: Interval,
+    told_now: Interval,
     verdict: Verdict,
     plug: Option<PlugState>,
     may_open: bool,
+    by: Option<String>,
     /// What kept the plug in when that was last told.
     missing: Vec<String>,
 }
@@ -117,11 +121,17 @@ impl Teller<'_> {
             new = check.evaluation().findings().to_vec();
         }
         let known = check.known();
+        self.cautions.need(&known.cautions);
 
         let clock = at.get(11..19).unwrap_or(at);
         let label = format!("{clock} {:>4}  ", entry.seq);
-        self.page
-            .put(&label, &event(entry, !known.looked.is_empty()));
+        let mut said = event(entry, !known.looked.is_empty());
+        // Who says so, where that changes.
+        if let Some(by) = entry.by.as_ref().filter(|by| self.by.as_ref() != Some(by)) {
+            said = format!("{said} ({by})");
+            self.by = Some(by.clone());
+        }
+        self.page.put(&label, &said);
         self.plug = state.or(self.plug);
         if opens && !at_opening.allowed {
             self.gate("gate_ignored", &at_opening);
@@ -173,10 +183,14 @@ impl Teller<'_> {
             say_known("known_as_found", "departure", &known.as_found);
         }
         // Right after a pour it is anybody's guess, and the next look tells.
-        if !known.looked.is_empty() && known.now != self.now {
-            say_known("known_now", "departure", &known.now);
-            self.now = known.now;
+        let is_pour = matches!(entry.fact, Fact::Added { .. });
+        if !is_pour && known.now != self.now && known.now != self.told_now {
+            if known.now != known.as_found {
+                say_known("known_now", "departure", &known.now);
+            }
+            self.told_now = known.now;
         }
+        self.now = known.now;
         self.as_found = known.as_found;
         if !said.is_empty() {
             self.under(&said.join(" "));
@@ -201,6 +215,9 @@ impl Teller<'_> {
         let unmet: Vec<String> = gate.unmet.iter().map(obstacle).collect();
         let is_new = |item: &&String| !self.missing.contains(item);
         let new: Vec<&str> = unmet.iter().filter(is_new).map(String::as_str).collect();
+        if new.is_empty() {
+            return;
+        }
         let rest = (new.len() < unmet.len()).then(|| say("phrase", "gate_rest", &Given::nothing()));
         let given = Given::nothing()
             .with("unmet", new.join(" "))
@@ -209,14 +226,13 @@ impl Teller<'_> {
         self.phrase("gate_shut", &given);
     }
 
-    /// The first thing to do, with its cautions.
+    /// What to do next, each act with its cautions.
     fn advise(&mut self, check: &LevelCheck) {
-        let Some(first) = check.advice().into_iter().next() else {
-            return;
-        };
-        let mind = self.cautions.need(&first.cautions);
         let word = message("heading", "next_line").unwrap_or_default();
-        self.under(&format!("{word} {} {mind}", advice(&first)));
+        for act in check.advice() {
+            let mind = self.cautions.need(&act.cautions);
+            self.under(&format!("{word} {} {mind}", advice(&act)));
+        }
     }
 
     /// Which findings a correction did away with.

@@ -4,7 +4,7 @@ use super::{Message, table};
 
 pub(super) static SENTENCES: &[Message] = table! {
     answer {
-        on_hold: "On hold: no level may be told before the hold is lifted.",
+        on_hold: "On hold: nothing is decided about the level before the hold is lifted.",
         no_procedure: "No service sheet applies, so no level can be told.",
         repeat: "To be made again: the engine stopped with the plug open, so where the level is now is not known.",
         incomplete: "Not finished: there was no look at the opening yet, or the last one shows nothing.",
@@ -79,7 +79,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         shows_over: "{grade}[ at {reading}], with every condition met: over[. Captured: {captured}].",
         shows_not_low: "{grade}[ at {reading}]. What was amiss can only make it read too low, so it is not low.",
         shows_not_full: "{grade}[ at {reading}]. What was amiss can only make it read too high, so it is not over.",
-        shows_nothing: "{grade}[ at {reading}]. What was amiss can look like that: nothing is proven.",
+        shows_nothing: "{grade}[ at {reading}]. What was amiss could explain that by itself, so it proves nothing.",
         spurt: "{grade}, but as a spurt: too short a look, or no more than the opening itself holds. \
             It proves nothing.",
         short_look: "{grade}, but the look was too short. It proves nothing.",
@@ -101,20 +101,20 @@ pub(super) static SENTENCES: &[Message] = table! {
         pour_settle: "The last pour had not settled: {sign}.",
         stop_settle: "The fluid had not settled since the engine stopped: {sign}.",
         held: "On hold: {why}.",
-        leak_by_count: "The count of {used} is past the leak limit of {limit}.",
+        leak_by_count: "By the sheet, a count of {used} is past the leak limit of {limit}.",
         leak_by_shortage: "What is proven short is past the leak limit of {limit}, whatever else was counted.",
-        leak_below: "The count of {used} is not past the leak limit of {limit}.",
+        leak_below: "By the sheet, a count of {used} is not past the leak limit of {limit}.",
         leak_open: "The count so far, {used}, is not past the leak limit of {limit}; the level is not found yet.",
         leak_not_applicable: "No leak limit applies to this job.",
         leak_marginal: "The proven shortage[ starts at {shortage_from} and][ ends at {shortage_to} and] \
             is not clear of the limit of {limit}.",
-        may_be_lost_outside: "What is missing may have leaked to the outside.",
+        may_be_lost_outside: "If fluid is missing, it may have leaked to the outside.",
         may_be_lost_into_coolant: "It may have gone into the coolant.",
         may_be_never_filled: "It may never have been there: filled short, or checked wrongly before.",
         no_procedure: "No service sheet applies.",
         must_begin_again: "The check must be made again first.",
         nothing_seen: "Nothing has been seen at the opening yet.",
-        grade_says_otherwise: "{grade}, which by itself says: {says}.",
+        grade_says_otherwise: "{grade}, which by itself would mean: {verdict}.",
     }
     next {
         settle_hold: "Settle what holds the job: {why}. A named person lifts the hold.",
@@ -123,11 +123,12 @@ pub(super) static SENTENCES: &[Message] = table! {
         look_for_leak: "Look for the leak, outside and into the coolant, before any more goes in.",
         let_it_thin: "Let it run until it thins to a trickle or a drip, and weigh what comes out. It stays out.",
         weigh_pan: "Weigh what came out at entry {entry}: that may settle the leak question.",
-        read_temperature: "Read the temperature of the fluid.",
-        mend: "{unmet}",
+        read_temperature: "Read the temperature of the fluid[: {reading} is too old].",
+        mend: "Put right first: {unmet}",
         look_again: "Look at the opening again.",
         open_plug: "Open the level plug and look.",
-        doubt_opening: "Doubt the opening: is it the right one, is the funnel in the right unit, is anything blocked?",
+        doubt_opening: "Doubt the opening: is it the right one, is the funnel in the right unit, is anything blocked? \
+            Check, and confirm it.",
         pour: "Pour in[ {volume}][ of {fluid}], measured, and let it settle.[ Not the whole step of {step}: the leak \
             limit of {limit} lies inside it, and flow after it would not tell on which side the shortage was.]",
         close_plug: "Put the plug in.",
@@ -145,7 +146,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         pan_empty: "The pan underneath must be empty.",
         wheels_chocked: "The wheels must be chocked.",
         temperature_missing: "The temperature of the fluid must be read.",
-        temperature_stale: "The temperature must be read again: the last reading is too old.",
+        temperature_stale: "The temperature must be read again: the last reading[, {reading},] is too old.",
         below_window: "The fluid is at {reading}; the sheet asks for {limit} or more.",
         above_window: "The fluid is at {reading}; the sheet asks for {limit} or less.",
         engine_off: "The engine must be running.",
@@ -202,6 +203,7 @@ pub(super) static SENTENCES: &[Message] = table! {
             customer must say so.",
     }
     lint {
+        supersedes_absent: "The edition {edition} that it supersedes is not in the pack.",
         fluid_unstated: "The sheet names no fluid.",
         fluid_unknown: "The pack does not describe the fluid {fluid}.",
         engine_unstated: "The sheet does not say whether the engine runs during the look.",
@@ -225,10 +227,10 @@ pub(super) static SENTENCES: &[Message] = table! {
     }
     flip {
         temperature: "Had entry {entry} read {to} instead of {from}[, the verdict would be: {verdict}]\
-            [, the leak reading: {by_sheet}][, {certain}].",
+            [, the leak reading would be: {by_sheet}][, {certain}].",
         captured: "Had {to} been captured at entry {entry} instead of {from}[, the verdict would be: {verdict}]\
-            [, the leak reading: {by_sheet}][, {certain}].",
+            [, the leak reading would be: {by_sheet}][, {certain}].",
         added: "Had {to} been poured at entry {entry} instead of {from}[, the verdict would be: {verdict}]\
-            [, the leak reading: {by_sheet}][, {certain}].",
+            [, the leak reading would be: {by_sheet}][, {certain}].",
     }
 };

@@ -63,10 +63,10 @@ pub(super) static WORDS: &[Message] = table! {
     }
     phrase {
         leak_at_limit: "At the leak limit itself, which this sheet does not count as past it.",
-        leak_count: "Counted {used} {counts}; the limit is {limit_is} {limit}[, soft by {about}]. Margin {margin}.",
+        leak_count: "Counted {used} {counts}; the limit is {limit_is} {limit}[, give or take {about}]. Margin {margin}.",
         unproven_level: "That the level is right.",
-        unproven_amount: "How far from the level it was found, closer than the line above says.",
-        unproven_side: "On which side of the leak limit the shortage really lies.",
+        unproven_amount: "How far from the level it was found, beyond what is said above.",
+        unproven_side: "That the shortage is clear of the leak limit.",
         unproven_cause: "Where the missing fluid went: outside, into the coolant, or never filled in.",
         unproven_tight: "That nothing leaks. A sealed unit uses no fluid up, so any shortage has a cause.",
         unproven_later: "That the level will hold. Only a later check shows that.",
@@ -101,6 +101,7 @@ pub(super) static WORDS: &[Message] = table! {
         now: "Now",
         next_line: "Next:",
         mind: "cautions",
+        mind_one: "caution",
     }
     ask {
         sheet: "{procedure}[, edition {edition}][, for the {unit_name}]",
@@ -116,7 +117,7 @@ pub(super) static WORDS: &[Message] = table! {
         watch: "Watch the opening for {watch}.",
         settle: "Let a pour settle for {settle}.",
         step: "Pour {step} at a time at most.",
-        leak: "Leak limit: {limit_is} {limit}[, soft by {about}], counted {counts}.",
+        leak: "Leak limit: {limit_is} {limit}[, give or take {about}], counted {counted}.",
         torque: "Tighten the plug to {torque}[ ± {tolerance}][, thread {thread}][, {seal}][, {threadlocker}].",
     }
     job {
@@ -201,11 +202,12 @@ pub(super) static WORDS: &[Message] = table! {
         service: "drained for the work",
     }
     counts { net: "net", gross: "gross", }
+    counted { net: "net: poured in, less what ran out", gross: "gross: all that was poured in", }
     limit_is { more_than: "more than", at_least: "at least", }
     method {
-        overflow_plug: "a plug low on the case, filled at the top",
-        side_plug: "a plug in the side, filled through it or above it",
-        standpipe: "a standpipe inside the drain plug, whose own contents run out first",
+        overflow_plug: "a plug low on the case; the unit is filled at the top",
+        side_plug: "a plug in the side; the unit is filled through it or above it",
+        standpipe: "a standpipe inside the drain plug; its own contents run out first",
     }
     seal { new: "a new seal", reuse: "the seal may be used again", none: "no seal", }
     threadlocker {
@@ -220,6 +222,7 @@ pub(super) static WORDS: &[Message] = table! {
         pan_empty: "the pan is empty",
         wheels_chocked: "the wheels are chocked",
         plug_identified: "the level plug is identified",
+        opening_checked: "right opening, right unit, nothing blocked",
         cooler_opened: "the cooler circuit was opened",
         cooler_filled: "the cooler circuit was filled hot",
         supports_steady: "the supports are steady",

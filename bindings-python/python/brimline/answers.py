@@ -1,0 +1,238 @@
+"""The shapes of what is answered as data, for annotations: members of the result document and of a pack's answers.
+
+Quantities are text, as `Amount` reads it. Every `id` is stable and language-free; `args` hold quantity text, whole
+numbers and ids. A later minor version may add members and words, and takes none away.
+"""
+
+from typing import Literal, TypedDict
+
+__all__ = [
+    "Args",
+    "BySheet",
+    "Candidate",
+    "Certainty",
+    "Counted",
+    "Difference",
+    "Ends",
+    "Finding",
+    "Flip",
+    "Formats",
+    "Gate",
+    "Gates",
+    "LeakReading",
+    "LintFinding",
+    "NextAct",
+    "Outcome",
+    "ProcedureRef",
+    "Reason",
+    "Selection",
+    "Severity",
+    "Unmet",
+    "Verdict",
+    "Versions",
+]
+
+Verdict = Literal[
+    "on_hold",
+    "no_procedure",
+    "repeat",
+    "incomplete",
+    "low",
+    "at_level",
+    "over",
+    "not_low",
+    "not_full",
+    "not_proven",
+]
+BySheet = Literal["above", "below", "open", "not_applicable"]
+Certainty = Literal["clear", "marginal", "open", "not_applicable"]
+Severity = Literal["note", "caution", "stop"]
+
+Args = dict[str, str | int]
+Ends = list[str | None]
+"""The two ends of an interval; `None` where it is unbounded."""
+
+
+class _ProcedureRef(TypedDict, total=False):
+    edition: int
+    digest: str
+
+
+class ProcedureRef(_ProcedureRef):
+    """Which sheet an answer rests on; without `edition` none applied."""
+
+    id: str
+
+
+class Counted(TypedDict):
+    """Nominal volumes up to where the level was found; `None` where one cannot be told."""
+
+    gross: str | None
+    net: str | None
+    used: str | None
+
+
+class _LeakReading(TypedDict, total=False):
+    limit: str
+    margin: str
+
+
+class LeakReading(_LeakReading):
+    """What the shortage says of a leak."""
+
+    by_sheet: BySheet
+    counted: Counted
+    shortage: Ends
+    certainty: Certainty
+
+
+class _Finding(TypedDict, total=False):
+    field: str
+
+
+class Finding(_Finding):
+    """Something in the journal that a person should know of; `entries` are told by `seq`."""
+
+    id: str
+    severity: Severity
+    entries: list[int]
+    args: Args
+
+
+class Reason(TypedDict):
+    """Why an answer is what it is, down to entries of the journal and fields of the sheet."""
+
+    id: str
+    entries: list[int]
+    fields: list[str]
+    args: Args
+
+
+class _Wait(TypedDict, total=False):
+    wait: str
+
+
+class NextAct(_Wait):
+    """One thing to do next, with the cautions that go with it; `wait` is how long to wait first."""
+
+    id: str
+    args: Args
+    cautions: list[str]
+
+
+class Unmet(_Wait):
+    """What stands in the way of an act; `wait` is how long it takes to mend itself."""
+
+    id: str
+    args: Args
+
+
+class Gate(TypedDict):
+    """Whether an act is allowed."""
+
+    allowed: bool
+    unmet: list[Unmet]
+
+
+class Gates(TypedDict):
+    """What may be done now."""
+
+    open: Gate
+    pour: Gate
+    close: Gate
+    stop_engine: Gate
+
+
+Flip = TypedDict(
+    "Flip",
+    {
+        "turns": Literal["verdict", "leak"],
+        "changed": Literal["temperature", "captured", "added"],
+        "entry": int,
+        "from": str,
+        "to": str,
+        "verdict": Verdict,
+        "by_sheet": BySheet,
+        "certainty": Certainty,
+    },
+)
+
+
+class _Outcome(TypedDict, total=False):
+    flip: list[Flip]
+    why_not: list[Reason]
+
+
+class Outcome(_Outcome):
+    """The result document; `flip` and `why_not` are there if they were asked for."""
+
+    format: str
+    procedure: ProcedureRef
+    rules: str
+    verdict: Verdict
+    as_found: Ends
+    net_added: Ends
+    now: Ends
+    leak: LeakReading
+    findings: list[Finding]
+    because: list[Reason]
+    next: list[NextAct]
+    gates: Gates
+    cautions: list[str]
+
+
+class _Candidate(TypedDict, total=False):
+    unit: str
+
+
+class Candidate(_Candidate):
+    """One sheet that fits; `unit` is what to look for on the vehicle."""
+
+    procedure: str
+    edition: int
+
+
+class Selection(TypedDict):
+    """What a question for the right sheet finds."""
+
+    answer: Literal["one", "several", "none"]
+    candidates: list[Candidate]
+
+
+_Difference = TypedDict("_Difference", {"from": str, "to": str}, total=False)
+
+
+class Difference(_Difference):
+    """One field in which two editions differ; a side that does not have it is absent."""
+
+    field: str
+
+
+class _LintFinding(TypedDict, total=False):
+    args: dict[str, str]
+
+
+class LintFinding(_LintFinding):
+    """One defect of one sheet; `field` is its path within the procedure."""
+
+    id: str
+    severity: Severity
+    procedure: str
+    edition: int
+    field: str
+
+
+class Formats(TypedDict):
+    """The document formats that are read and written."""
+
+    pack: str
+    journal: str
+    result: str
+
+
+class Versions(TypedDict):
+    """The versions of the library, of its rules and of its documents."""
+
+    library: str
+    rules: str
+    documents: Formats

@@ -1,0 +1,129 @@
+"""Answers vectors through the public package: answer_vectors.py REQUESTS ANSWERS
+
+A request file has the number of requests; then for each its operation, the number of its arguments, and each
+argument's length in bytes with the argument after it; every item ends in a line feed. An answer file has each
+answer's length in bytes with the answer after it.
+"""
+
+import json
+import struct
+import sys
+from collections.abc import Iterator
+from pathlib import Path
+from typing import Any
+
+from brimline import Amount, BrimlineError, Interval, LevelCheck, Limits, Pack, Unit, convert, evaluate
+
+
+def requests(data: bytes) -> Iterator[tuple[str, list[str]]]:
+    place = 0
+
+    def line() -> str:
+        nonlocal place
+        start, place = place, data.index(b"\n", place) + 1
+        return data[start : place - 1].decode()
+
+    def text() -> str:
+        nonlocal place
+        length = int(line())
+        start, place = place, place + length + 1
+        return data[start : place - 1].decode()
+
+    for _ in range(int(line())):
+        op = line()
+        yield op, [text() for _ in range(int(line()))]
+
+
+def written(answer: Any) -> str:
+    return json.dumps(answer, ensure_ascii=False, separators=(",", ":"))
+
+
+def pack_of(text: str, limits: str = "") -> Pack:
+    return Pack.from_json(text, limits=limits_of(limits)) if text else Pack.embedded()
+
+
+def limits_of(text: str) -> Limits:
+    return Limits(**json.loads(text or "{}"))
+
+
+def amount(text: str, kind: str, measures: str) -> Any:
+    read = Amount.parse(text, kind=kind or None, measures=measures or None)  # type: ignore[arg-type]
+    unit = read.unit.symbol
+    return {"text": str(read), "mantissa": read.mantissa, "decimals": read.decimals, "unit": unit}
+
+
+def unit(text: str, kind: str, measures: str) -> Any:
+    read = Unit.parse(text, kind=kind or None, measures=measures or None)  # type: ignore[arg-type]
+    return {
+        "symbol": read.symbol,
+        "kind": read.kind,
+        "code": read.code,
+        "ucum": read.ucum,
+        "rec20": read.rec20,
+    }
+
+
+def order(a: Amount, b: Amount) -> str:
+    return "less" if a < b else "greater" if a > b else "equal"
+
+
+def result(pack: str, journal: str, flip: str, why_not: str, limits: str) -> str:
+    given = limits_of(limits)
+    read = pack_of(pack, limits)
+    asked: Any = why_not or None
+    return evaluate(read, journal, flip=flip == "true", why_not=asked, limits=given).to_json()
+
+
+def described(pack: Pack) -> Any:
+    return {"id": pack.id, "version": pack.version, "title": pack.title, "digest": pack.digest}
+
+
+def common(a: str, b: str) -> Any:
+    both = Interval.parse(a).intersect(Interval.parse(b))
+    return {"text": None if both is None else str(both)}
+
+
+ANSWERS: dict[str, Any] = {
+    "convert": lambda number, a, b: {"bits": struct.pack(">d", convert(float(number), a, b)).hex()},
+    "unit": unit,
+    "amount": amount,
+    "amount_to": lambda a, unit, places, rounding: {"text": str(Amount(a).to(unit, int(places), rounding))},
+    "amount_add": lambda a, b: {"text": str(Amount(a) + Amount(b))},
+    "amount_sub": lambda a, b: {"text": str(Amount(a) - Amount(b))},
+    "amount_times": lambda a, factor: {"text": str(Amount(a) * int(factor))},
+    "amount_compare": lambda a, b: {"order": order(Amount(a), Amount(b))},
+    "interval_intersect": common,
+    "pack": lambda pack, limits: described(pack_of(pack, limits)),
+    "pack_lint": lambda pack: {"findings": pack_of(pack).lint()},
+    "pack_compare": lambda pack, procedure, a, b: {
+        "differences": pack_of(pack).compare(procedure, int(a), int(b))
+    },
+    "pack_select": lambda pack, vehicle, unit, date: pack_of(pack).select(
+        vehicle=vehicle or None, unit=unit or None, day=date or None
+    ),
+}
+DOCUMENTS: dict[str, Any] = {
+    "evaluate": result,
+    "live": lambda pack, journal: LevelCheck.replay(pack_of(pack), journal).evaluation().to_json(),
+}
+
+
+def answer(op: str, arguments: list[str]) -> str:
+    try:
+        if op in DOCUMENTS:
+            return str(DOCUMENTS[op](*arguments))
+        return written(ANSWERS[op](*arguments))
+    except BrimlineError as error:
+        return f'{{"error":{error.to_json()}}}'
+
+
+def main() -> None:
+    asked, answered = map(Path, sys.argv[1:])
+    with answered.open("wb") as out:
+        for op, arguments in requests(asked.read_bytes()):
+            text = answer(op, arguments).encode()
+            out.write(b"%d\n%s\n" % (len(text), text))
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,57 @@
+/* A request, and the operations that answer one. */
+#ifndef REQUEST_H
+#define REQUEST_H
+
+#include "writer.h"
+
+typedef struct text {
+    const char *bytes;
+    size_t length;
+} text;
+
+typedef struct request {
+    text op;
+    size_t count;
+    text *args;
+} request;
+
+/* What a request is answered with. */
+extern grown out;
+
+#define ARG(index) of->args[index].bytes, of->args[index].length
+
+int is(text one, const char *other);
+/* An argument that is left out where it is empty. */
+const char *given(const request *of, size_t index);
+/* The number of a word of a list; 0 where there is none. */
+int32_t number_of(brim_list list, text word);
+long long whole(text digits);
+/* What the room holds, as a member. */
+void put_room(const char *name);
+
+/* quantities.c */
+brim_status answer_convert(const request *of);
+brim_status answer_unit(const request *of);
+brim_status answer_amount(const request *of);
+brim_status answer_amount_to(const request *of);
+brim_status answer_amount_add(const request *of);
+brim_status answer_amount_sub(const request *of);
+brim_status answer_amount_times(const request *of);
+brim_status answer_amount_compare(const request *of);
+brim_status answer_interval_intersect(const request *of);
+
+/* documents.c */
+brim_status answer_evaluate(const request *of);
+brim_status answer_live(const request *of);
+brim_status answer_lines(const request *of);
+brim_status answer_advice(const request *of);
+brim_status answer_gate(const request *of);
+brim_status answer_recorded(const request *of);
+brim_status answer_pack(const request *of);
+brim_status answer_pack_json(const request *of);
+brim_status answer_pack_lint(const request *of);
+brim_status answer_pack_compare(const request *of);
+brim_status answer_pack_select(const request *of);
+brim_status answer_getters(const request *of);
+
+#endif

@@ -1,0 +1,429 @@
+//! The C library as C and C++ programs use it: every vector, every getter, misuse, and the example.
+
+#[path = "c/compiler.rs"]
+mod compiler;
+mod vector_cases;
+
+use brimline::document::canonical;
+use brimline::{Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Unit, evaluate};
+use compiler::{Build, builds, compile, header, root, run, scratch};
+use serde_json::{Value, json};
+use std::collections::BTreeMap;
+use std::fmt::Write;
+use std::fs;
+use std::path::PathBuf;
+use std::sync::OnceLock;
+use vector_cases::{Request, answer, cases, read_answers, write_requests};
+
+const VECTORS: &[&str] = &[
+    "tests/c/vectors.c",
+    "tests/c/quantities.c",
+    "tests/c/documents.c",
+    "tests/c/getters.c",
+    "tests/c/writer.c",
+];
+
+/// The program that answers requests, in every build.
+fn programs() -> &'static [(Build, PathBuf)] {
+    static PROGRAMS: OnceLock<Vec<(Build, PathBuf)>> = OnceLock::new();
+    PROGRAMS.get_or_init(|| {
+        let compiled = |build| (build, compile("vectors", VECTORS, build));
+        builds().into_iter().map(compiled).collect()
+    })
+}
+
+/// The answers of one build of the program to requests.
+fn answers_of(
+    name: &str,
+    requests: &[Request],
+    (build, program): &(Build, PathBuf),
+) -> Vec<String> {
+    let asked = scratch(&format!("{name}-{build}.requests"));
+    let answered = scratch(&format!("{name}-{build}.answers"));
+    fs::write(&asked, write_requests(requests)).expect("requests write");
+    run(program, &[&asked, &answered]);
+    let answers = read_answers(&fs::read(&answered).expect("answers are there"));
+    assert_eq!(answers.len(), requests.len());
+    answers
+}
+
+/// The answers of the build that sees most: sanitized where that is to be had.
+fn answers(name: &str, requests: &[Request]) -> Vec<String> {
+    let best = programs().iter().max_by_key(|(build, _)| build.sanitized);
+    answers_of(name, requests, best.expect("there are builds"))
+}
+
+fn request(op: &str, args: &[&str]) -> Request {
+    Request {
+        op: op.into(),
+        args: args.iter().map(ToString::to_string).collect(),
+    }
+}
+
+/// Every journal of the vectors that is evaluated without options, with its pack.
+fn evaluated() -> Vec<(String, String)> {
+    let all: Vec<(String, String)> = cases()
+        .into_iter()
+        .filter(|case| {
+            case.request.op == "evaluate" && case.request.args[2..].iter().all(String::is_empty)
+        })
+        .map(|case| (case.request.args[0].clone(), case.request.args[1].clone()))
+        .collect();
+    assert!(all.len() > 60, "only {} journals", all.len());
+    all
+}
+
+/// The journals that can be read, each with its pack and its evaluation.
+fn readable() -> Vec<((String, String), Pack, Evaluation)> {
+    let read = |(text, journal): &(String, String)| {
+        let pack = if text.is_empty() {
+            Pack::embedded()
+        } else {
+            Pack::from_json(text)
+        };
+        let pack = pack.ok()?;
+        let evaluation = evaluate(&pack, journal.as_str()).ok()?;
+        Some(((text.clone(), journal.clone()), pack, evaluation))
+    };
+    evaluated().iter().filter_map(read).collect()
+}
+
+fn told<T>(answer: Result<T, Error>, write: impl FnOnce(T) -> String) -> String {
+    answer.map_or_else(|error| format!("{{\"error\":{}}}", error.to_json()), write)
+}
+
+#[test]
+fn every_vector_gives_the_bytes_of_rust() {
+    let requests: Vec<Request> = cases().into_iter().map(|case| case.request).collect();
+    let expected: Vec<String> = requests.iter().map(answer).collect();
+    for program in programs() {
+        let told = answers_of("vectors", &requests, program);
+        for ((request, told), expected) in requests.iter().zip(&told).zip(&expected) {
+            assert_eq!(told, expected, "{}: {request:?}", program.0);
+        }
+    }
+}
+
+#[test]
+fn a_check_gives_the_bytes_of_rust() {
+    let mut requests = Vec::new();
+    let mut expected = Vec::new();
+    for ((text, journal), pack, _) in readable() {
+        let check = LevelCheck::replay(&pack, &journal).expect("it was evaluated");
+        let mut ask = |op: &str, args: &[&str], answer: String| {
+            requests.push(request(op, args));
+            expected.push(answer);
+        };
+        ask("live", &[&text, &journal], check.evaluation().to_json());
+        ask("lines", &[&text, &journal], check.journal_lines());
+        ask("advice", &[&text, &journal], canonical(&check.advice()));
+        ask("pack_json", &[&text], pack.to_json());
+        for (act, planned, at) in [
+            ("open", "", ""),
+            ("pour", "0.5 L", ""),
+            ("pour", "2 qt", "2031-01-01T00:00:00Z"),
+            ("close", "", "in a while"),
+        ] {
+            let planned_amount = Some(planned)
+                .filter(|text| !text.is_empty())
+                .map(|text| Amount::parse_as(text, Kind::Volume, None))
+                .transpose();
+            let at_text = Some(at).filter(|text| !text.is_empty());
+            let named = Act::from_slug(act).expect("an act");
+            let gate = planned_amount.and_then(|planned| check.gate(named, planned, at_text));
+            let answer = told(gate, |gate| canonical(&gate));
+            ask("gate", &[&text, &journal, act, planned, at], answer);
+        }
+        let lines = check.journal_lines();
+        let mut args = vec![text.as_str()];
+        args.extend(lines.lines());
+        let recorded = lines.lines().skip(1).try_fold(
+            LevelCheck::start(&pack, lines.lines().next().expect("a header"))
+                .expect("the header was read"),
+            |check, entry| check.record(entry).map(|(check, _)| check),
+        );
+        let answer = told(recorded, |check| check.evaluation().to_json());
+        ask("recorded", &args, answer);
+    }
+    assert!(requests.len() > 500, "only {} requests", requests.len());
+    for ((request, expected), told) in requests
+        .iter()
+        .zip(&expected)
+        .zip(answers("checks", &requests))
+    {
+        assert_eq!(told, *expected, "{request:?}");
+    }
+}
+
+/// What the getters tell of a result, taken from its document.
+fn as_getters_tell(result: &Value) -> Value {
+    let or_null = |value: &Value, name: &str| value.get(name).cloned().unwrap_or(Value::Null);
+    // What of a finding, act or unmet item the program asks for.
+    let told = |item: &Value, members: &[&str], argument: &str| {
+        let mut told = serde_json::Map::new();
+        for member in members {
+            if let Some(value) = item.get(*member) {
+                told.insert((*member).to_string(), value.clone());
+            }
+        }
+        if let Some(value) = item["args"].get(argument) {
+            told.insert(argument.to_string(), value.clone());
+        }
+        Value::Object(told)
+    };
+    let list = |items: &Value, members: &[&str], argument: &str| -> Value {
+        let items = items.as_array().expect("a list");
+        items
+            .iter()
+            .map(|item| told(item, members, argument))
+            .collect()
+    };
+    let leak = &result["leak"];
+    let gates: serde_json::Map<String, Value> = result["gates"]
+        .as_object()
+        .expect("gates")
+        .iter()
+        .map(|(act, gate)| {
+            let unmet = list(&gate["unmet"], &["id", "wait"], "verdict");
+            (
+                act.clone(),
+                json!({"allowed": gate["allowed"], "unmet": unmet, "json": gate}),
+            )
+        })
+        .collect();
+    json!({
+        "procedure": result["procedure"], "verdict": result["verdict"], "as_found": result["as_found"],
+        "net_added": result["net_added"], "now": result["now"],
+        "leak": {
+            "by_sheet": leak["by_sheet"], "counted": leak["counted"], "limit": or_null(leak, "limit"),
+            "shortage": leak["shortage"], "certainty": leak["certainty"], "margin": or_null(leak, "margin"),
+        },
+        "findings": list(&result["findings"], &["id", "severity", "entries", "field"], "limit"),
+        "findings_json": result["findings"],
+        "next": list(&result["next"], &["id", "wait", "cautions"], "volume"),
+        "next_json": result["next"],
+        "gates": gates,
+        "cautions": result["cautions"],
+    })
+}
+
+#[test]
+fn getters_tell_all_that_the_document_tells() {
+    let readable = readable();
+    let requests: Vec<Request> = readable
+        .iter()
+        .map(|((text, journal), _, _)| request("getters", &[text, journal]))
+        .collect();
+    for ((_, _, evaluation), told) in readable.iter().zip(answers("getters", &requests)) {
+        let result = serde_json::from_str(&evaluation.to_json()).expect("JSON");
+        let told: Value = serde_json::from_str(&told).expect("the getters give JSON");
+        assert_eq!(told, as_getters_tell(&result));
+    }
+}
+
+#[test]
+fn getters_tell_every_fault() {
+    let refused: Vec<Request> = cases()
+        .into_iter()
+        .filter(|case| case.expected.is_err())
+        .map(|case| case.request)
+        .collect();
+    assert!(refused.len() > 60, "only {} refusals", refused.len());
+    let requests: Vec<Request> = refused
+        .iter()
+        .map(|refused| {
+            let mut args = vec![refused.op.as_str()];
+            args.extend(refused.args.iter().map(String::as_str));
+            request("faults", &args)
+        })
+        .collect();
+    for (refused, told) in refused.iter().zip(answers("faults", &requests)) {
+        let mut expected: Value = serde_json::from_str(&answer(refused)).expect("JSON");
+        for fault in expected["error"]["faults"].as_array_mut().expect("faults") {
+            // An empty text is nothing to tell.
+            let members = fault.as_object_mut().expect("a fault");
+            members.retain(|_, value| *value != json!(""));
+        }
+        let told: Value = serde_json::from_str(&told).expect("the getters give JSON");
+        assert_eq!(told, expected, "{refused:?}");
+    }
+}
+
+#[test]
+fn a_hostile_host_is_answered() {
+    for build in builds() {
+        run(&compile("misuse", &["tests/c/misuse.c"], build), &[]);
+    }
+}
+
+/// Every constant of the header has the number that the library gives its word, and every word has a constant.
+#[test]
+fn constants_are_the_numbers_of_words() {
+    let mut rows = String::new();
+    let mut counted: BTreeMap<&str, usize> = BTreeMap::new();
+    for (name, number) in compiler::constants(&header()) {
+        for (list, prefix) in LISTS {
+            if let Some(word) = name.strip_prefix(prefix) {
+                let word = word.to_lowercase();
+                writeln!(rows, "    word(BRIM_LIST_{list}, {name}, \"{word}\");")
+                    .expect("it writes");
+                *counted.entry(list).or_default() += 1;
+            }
+        }
+        if let Some(unit) = name.strip_prefix("BRIM_UNIT_") {
+            let same = |own: &&Unit| snake(&format!("{own:?}")) == unit;
+            let own = Unit::ALL
+                .iter()
+                .find(same)
+                .unwrap_or_else(|| panic!("no unit {unit}"));
+            assert_eq!(number, i64::from(own.code()), "{name}");
+            *counted.entry("UNIT").or_default() += 1;
+        }
+    }
+    assert_eq!(counted["UNIT"], Unit::ALL.len());
+    for (list, _) in LISTS {
+        writeln!(rows, "    count(BRIM_LIST_{list}, {});", counted[list]).expect("it writes");
+    }
+    let source = scratch("words.c");
+    fs::write(&source, WORDS.replace("ROWS", &rows)).expect("it writes");
+    let source = source.to_str().expect("UTF-8");
+    for build in builds() {
+        run(&compile("words", &[source], build), &[]);
+    }
+}
+
+const LISTS: &[(&str, &str)] = &[
+    ("STATUS", "BRIM_ERROR_"),
+    ("KIND", "BRIM_KIND_"),
+    ("MEASURES", "BRIM_MEASURES_"),
+    ("ROUNDING", "BRIM_ROUNDING_"),
+    ("VERDICT", "BRIM_VERDICT_"),
+    ("BY_SHEET", "BRIM_BY_SHEET_"),
+    ("CERTAINTY", "BRIM_CERTAINTY_"),
+    ("SEVERITY", "BRIM_SEVERITY_"),
+    ("ACT", "BRIM_ACT_"),
+];
+
+/// Looks each word up both ways, and counts the numbers that have a word.
+const WORDS: &str = r#"
+#include "brimline.h"
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static void word(brim_list list, int32_t number, const char *expected) {
+    char text[64] = "";
+    int32_t back = -1;
+    brim_word(list, number, text, sizeof text, NULL, NULL);
+    brim_word_number(list, expected, BRIM_TERMINATED, &back, NULL);
+    if (strcmp(text, expected) != 0 || back != number) {
+        fprintf(stderr, "list %d, number %d: %s, not %s\n", (int)list, (int)number, text, expected);
+        exit(1);
+    }
+}
+
+static void count(brim_list list, int expected) {
+    int32_t number;
+    int found = 0;
+    size_t length;
+    for (number = 1; number < 1000; number++) {
+        found += brim_word(list, number, NULL, 0, &length, NULL) == BRIM_OK;
+    }
+    if (found != expected) {
+        fprintf(stderr, "list %d: %d words, %d constants\n", (int)list, found, expected);
+        exit(1);
+    }
+}
+
+int main(void) {
+ROWS    return 0;
+}
+"#;
+
+/// `UsFluidOunce` as `US_FLUID_OUNCE`.
+fn snake(name: &str) -> String {
+    let mut out = String::new();
+    for letter in name.chars() {
+        if letter.is_uppercase() && !out.is_empty() {
+            out.push('_');
+        }
+        out.extend(letter.to_uppercase());
+    }
+    out
+}
+
+#[test]
+fn the_example_tells_every_journal() {
+    let mut journals: Vec<_> = fs::read_dir(root().join("examples/journals"))
+        .expect("journals are there")
+        .map(|entry| entry.expect("a folder lists").path())
+        .collect();
+    journals.sort();
+    assert!(!journals.is_empty());
+    for build in builds() {
+        let program = compile("level_check", &["examples/c/level_check.c"], build);
+        for journal in &journals {
+            let text = fs::read_to_string(journal).expect("a journal reads");
+            let pack = Pack::embedded().expect("it is embedded");
+            let evaluation = evaluate(&pack, text.as_str()).expect("an example reads");
+            assert_eq!(
+                run(&program, &[journal]),
+                as_the_example_tells(&evaluation),
+                "{}",
+                journal.display()
+            );
+        }
+    }
+}
+
+fn as_the_example_tells(evaluation: &Evaluation) -> String {
+    let mut out = String::new();
+    let mut line = |name: &str, value: &str| writeln!(out, "{name:<12}{value}").expect("it writes");
+    let leak = evaluation.leak();
+    line("verdict", evaluation.verdict().slug());
+    line("as found", &evaluation.as_found().to_string());
+    line("net added", &evaluation.net_added().to_string());
+    line("now", &evaluation.now().to_string());
+    let margin = leak
+        .margin
+        .map_or(String::new(), |margin| format!(", margin {margin}"));
+    line(
+        "leak limit",
+        &format!(
+            "{}, {}{margin}",
+            leak.by_sheet.slug(),
+            leak.certainty.slug()
+        ),
+    );
+    for finding in evaluation.findings() {
+        line(finding.severity.slug(), finding.id.as_ref());
+    }
+    if let Some(next) = evaluation.next().first() {
+        line("next", next.id.as_ref());
+        for caution in &next.cautions {
+            line("  mind", caution.as_ref());
+        }
+    }
+    for caution in evaluation.cautions() {
+        line("caution", caution.as_ref());
+    }
+    out
+}
+
+#[test]
+fn the_example_tells_what_is_wrong_with_a_journal() {
+    let journal = scratch("wrong.json");
+    fs::write(&journal, "{\"format\":\"brimline-journal/1\"}").expect("it writes");
+    let build = builds()[0];
+    let program = compile("level_check-refusal", &["examples/c/level_check.c"], build);
+    let output = std::process::Command::new(program)
+        .arg(&journal)
+        .output()
+        .expect("it runs");
+    let said = String::from_utf8(output.stderr).expect("UTF-8");
+    assert_eq!(output.status.code(), Some(1));
+    assert!(
+        said.contains("procedure: required field is missing"),
+        "{said}"
+    );
+}
