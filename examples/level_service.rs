@@ -59,7 +59,10 @@ fn read(file: &str) -> Result<String, String> {
 /// Every fault, a line each, with its path and place.
 fn faults(named: &str, error: &Error) -> String {
     let count = error.faults().count();
-    let mut told = format!("{named} cannot be told, for {count} fault(s):\n");
+    let mut told = format!(
+        "{named}: {count} {}\n",
+        if count == 1 { "fault" } else { "faults" }
+    );
     for fault in error.faults() {
         told.push_str(&format!("  {fault}\n"));
     }

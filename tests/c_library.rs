@@ -5,7 +5,9 @@ mod compiler;
 mod vector_cases;
 
 use brimline::document::canonical;
-use brimline::{Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Unit, evaluate};
+use brimline::{
+    Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Unit, evaluate, report, versions,
+};
 use compiler::{Build, builds, compile, header, root, run, scratch};
 use serde_json::{Value, json};
 use std::collections::BTreeMap;
@@ -118,6 +120,8 @@ fn a_check_gives_the_bytes_of_rust() {
         ask("lines", &[&text, &journal], check.journal_lines());
         ask("advice", &[&text, &journal], canonical(&check.advice()));
         ask("pack_json", &[&text], pack.to_json());
+        let story = report::story(&pack, &journal).expect("it was evaluated");
+        ask("story", &[&text, &journal], story);
         for (act, planned, at) in [
             ("open", "", ""),
             ("pour", "0.5 L", ""),
@@ -155,42 +159,75 @@ fn a_check_gives_the_bytes_of_rust() {
     }
 }
 
-/// What the getters tell of a result, taken from its document.
-fn as_getters_tell(result: &Value) -> Value {
+/// What the program asks of a finding, an act or an unmet item: members, one argument, and its sentence.
+fn item(item: &Value, members: &[&str], argument: &str, sentence: String) -> Value {
+    let mut told = json!({ "text": sentence });
+    for member in members {
+        if let Some(value) = item.get(*member) {
+            told[*member] = value.clone();
+        }
+    }
+    if let Some(value) = item["args"].get(argument) {
+        told[argument] = value.clone();
+    }
+    told
+}
+
+fn listed(items: &Value) -> &[Value] {
+    items.as_array().expect("a list")
+}
+
+/// A caution's id and its text.
+fn caution(evaluation: &Evaluation, id: &str) -> [Value; 2] {
+    let own = evaluation.sheet().and_then(|sheet| {
+        let caution = sheet.cautions.iter().find(|caution| caution.id == id)?;
+        Some(caution.text.as_str())
+    });
+    let text = report::caution(id)
+        .or(own)
+        .expect("every caution has a text");
+    [json!(id), json!(text)]
+}
+
+/// What the getters tell of a result, taken from its document and its sentences.
+fn as_getters_tell(evaluation: &Evaluation) -> Value {
+    let result: Value = serde_json::from_str(&evaluation.to_json()).expect("JSON");
     let or_null = |value: &Value, name: &str| value.get(name).cloned().unwrap_or(Value::Null);
-    // What of a finding, act or unmet item the program asks for.
-    let told = |item: &Value, members: &[&str], argument: &str| {
-        let mut told = serde_json::Map::new();
-        for member in members {
-            if let Some(value) = item.get(*member) {
-                told.insert((*member).to_string(), value.clone());
-            }
-        }
-        if let Some(value) = item["args"].get(argument) {
-            told.insert(argument.to_string(), value.clone());
-        }
-        Value::Object(told)
-    };
-    let list = |items: &Value, members: &[&str], argument: &str| -> Value {
-        let items = items.as_array().expect("a list");
-        items
-            .iter()
-            .map(|item| told(item, members, argument))
-            .collect()
-    };
-    let leak = &result["leak"];
-    let gates: serde_json::Map<String, Value> = result["gates"]
-        .as_object()
-        .expect("gates")
+    let findings = listed(&result["findings"])
         .iter()
-        .map(|(act, gate)| {
-            let unmet = list(&gate["unmet"], &["id", "wait"], "verdict");
-            (
-                act.clone(),
-                json!({"allowed": gate["allowed"], "unmet": unmet, "json": gate}),
-            )
+        .zip(evaluation.findings());
+    let findings: Value = findings
+        .map(|(told, finding)| {
+            let members = ["id", "severity", "entries", "field"];
+            item(told, &members, "limit", report::finding(finding))
         })
         .collect();
+    let next = listed(&result["next"]).iter().zip(evaluation.next());
+    let next: Value = next
+        .map(|(told, act)| {
+            let mut told = item(told, &["id", "wait"], "volume", report::next_act(act));
+            let cautions = act.cautions.iter().flat_map(|id| caution(evaluation, id));
+            told["cautions"] = cautions.collect();
+            told
+        })
+        .collect();
+    let gate = |act: &Act| {
+        let told = &result["gates"][act.slug()];
+        let unmet = listed(&told["unmet"])
+            .iter()
+            .zip(&evaluation.gate(*act).unmet);
+        let unmet: Value = unmet
+            .map(|(told, unmet)| item(told, &["id", "wait"], "verdict", report::unmet(unmet)))
+            .collect();
+        let gate = json!({"allowed": told["allowed"], "unmet": unmet, "json": told});
+        (act.slug().to_string(), gate)
+    };
+    let acts = Act::WORDS.iter().map(|(_, act)| act);
+    let cautions = evaluation
+        .cautions()
+        .iter()
+        .flat_map(|id| caution(evaluation, id));
+    let leak = &result["leak"];
     json!({
         "procedure": result["procedure"], "verdict": result["verdict"], "as_found": result["as_found"],
         "net_added": result["net_added"], "now": result["now"],
@@ -198,12 +235,11 @@ fn as_getters_tell(result: &Value) -> Value {
             "by_sheet": leak["by_sheet"], "counted": leak["counted"], "limit": or_null(leak, "limit"),
             "shortage": leak["shortage"], "certainty": leak["certainty"], "margin": or_null(leak, "margin"),
         },
-        "findings": list(&result["findings"], &["id", "severity", "entries", "field"], "limit"),
-        "findings_json": result["findings"],
-        "next": list(&result["next"], &["id", "wait", "cautions"], "volume"),
-        "next_json": result["next"],
-        "gates": gates,
-        "cautions": result["cautions"],
+        "findings": findings, "findings_json": result["findings"],
+        "next": next, "next_json": result["next"],
+        "gates": acts.map(gate).collect::<serde_json::Map<_, _>>(),
+        "cautions": cautions.collect::<Value>(),
+        "text": report::text(evaluation),
     })
 }
 
@@ -215,9 +251,8 @@ fn getters_tell_all_that_the_document_tells() {
         .map(|((text, journal), _, _)| request("getters", &[text, journal]))
         .collect();
     for ((_, _, evaluation), told) in readable.iter().zip(answers("getters", &requests)) {
-        let result = serde_json::from_str(&evaluation.to_json()).expect("JSON");
         let told: Value = serde_json::from_str(&told).expect("the getters give JSON");
-        assert_eq!(told, as_getters_tell(&result));
+        assert_eq!(told, as_getters_tell(evaluation));
     }
 }
 
@@ -408,6 +443,37 @@ fn as_the_example_tells(evaluation: &Evaluation) -> String {
         line("caution", caution.as_ref());
     }
     out
+}
+
+/// The first example, as the README shows it in three languages.
+#[test]
+fn the_first_check_tells_what_it_tells_in_rust() {
+    let journal = root().join("examples/journals/short_unit.json");
+    let journal = fs::read_to_string(journal).expect("a journal reads");
+    let pack = Pack::embedded().expect("it is embedded");
+    let answer = evaluate(&pack, journal.as_str()).expect("an example reads");
+    let expected = format!(
+        "verdict   {}\nas found  {}\nleak      {}\n\n{}\n",
+        answer.verdict().slug(),
+        answer.as_found(),
+        answer.leak().by_sheet.slug(),
+        report::text(&answer)
+    );
+    for build in builds() {
+        let program = compile("first_check", &["examples/c/first_check.c"], build);
+        assert_eq!(run(&program, &[]), expected, "{build}");
+    }
+}
+
+#[test]
+fn versions_are_those_of_rust_and_the_interface() {
+    let told = answers("versions", &[request("versions", &[])]);
+    let mut expected = serde_json::to_value(versions()).expect("JSON");
+    expected["abi"] = json!(1);
+    assert_eq!(
+        serde_json::from_str::<Value>(&told[0]).expect("JSON"),
+        expected
+    );
 }
 
 #[test]

@@ -20,7 +20,11 @@ use vector_cases::{answer, cases, read_answers, root, write_requests};
 
 /// The built module, by its exact name: files of other names beside it may be stale.
 fn module() -> PathBuf {
-    let name = format!("{}_native{}", env::consts::DLL_PREFIX, env::consts::DLL_SUFFIX);
+    let name = format!(
+        "{}_native{}",
+        env::consts::DLL_PREFIX,
+        env::consts::DLL_SUFFIX
+    );
     let executable = env::current_exe().expect("the test knows its own place");
     let module = executable.with_file_name(name);
     assert!(module.is_file(), "cargo built no {}", module.display());
@@ -208,7 +212,10 @@ fn the_stub_is_fresh() {
         fs::write(&kept, fresh).expect("the stub is written");
     }
     let kept = fs::read_to_string(kept).unwrap_or_default();
-    let differs = kept.lines().zip(fresh.lines()).find(|(kept, fresh)| kept != fresh);
+    let differs = kept
+        .lines()
+        .zip(fresh.lines())
+        .find(|(kept, fresh)| kept != fresh);
     assert!(
         kept == *fresh,
         "_native.pyi is stale, at {differs:?}: run `BRIMLINE_BLESS=1 cargo test --test python_package`"
@@ -219,7 +226,10 @@ fn the_stub_is_fresh() {
 fn a_panic_becomes_an_internal_error() {
     let of_text = border::caught::<()>(|| panic!("a defect")).unwrap_err();
     assert_eq!(of_text.kind(), ErrorKind::Internal);
-    assert_eq!(of_text.to_string(), "defect in the library: got \"a defect\"");
+    assert_eq!(
+        of_text.to_string(),
+        "defect in the library: got \"a defect\""
+    );
     let of_value = border::caught::<()>(|| std::panic::panic_any(7)).unwrap_err();
     assert_eq!(of_value.to_string(), "defect in the library");
     assert_eq!(border::caught(|| Ok(7)), Ok(7));

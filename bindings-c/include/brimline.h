@@ -1500,6 +1500,78 @@ brim_status brim_check_journal_lines(const struct brim_check *check,
                                      size_t *length,
                                      struct brim_error *error);
 
+// The whole answer in English lines of at most 80 columns, with every caution in full.
+//
+// Errors: none of its own.
+brim_status brim_evaluation_text(const struct brim_evaluation *evaluation,
+                                 char *buffer,
+                                 size_t capacity,
+                                 size_t *length,
+                                 struct brim_error *error);
+
+// A whole check told entry by entry in English, with every caution in full.
+//
+// Errors: every fault of the journal, with path and position.
+brim_status brim_story(const struct brim_pack *pack,
+                       const char *journal,
+                       size_t journal_length,
+                       char *buffer,
+                       size_t capacity,
+                       size_t *length,
+                       struct brim_error *error);
+
+// A finding in one English sentence.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_findings_text(const struct brim_findings *findings,
+                               size_t index,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// An item that stands in the way, in one English sentence.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_gate_unmet_text(const struct brim_gate *gate,
+                                 size_t index,
+                                 char *buffer,
+                                 size_t capacity,
+                                 size_t *length,
+                                 struct brim_error *error);
+
+// An act in an English sentence or two. Its cautions belong to it: `brim_acts_caution_text`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_acts_text(const struct brim_acts *acts,
+                           size_t index,
+                           char *buffer,
+                           size_t capacity,
+                           size_t *length,
+                           struct brim_error *error);
+
+// One of the cautions that go with an act, in English.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_acts_caution_text(const struct brim_acts *acts,
+                                   size_t index,
+                                   size_t item,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length,
+                                   struct brim_error *error);
+
+// One of the cautions that go with the state of the job: the library's in English, a sheet's own in
+// the words of the sheet.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_evaluation_caution_text(const struct brim_evaluation *evaluation,
+                                         size_t index,
+                                         char *buffer,
+                                         size_t capacity,
+                                         size_t *length,
+                                         struct brim_error *error);
+
 #ifdef __cplusplus
 }  // extern "C"
 #endif  // __cplusplus

@@ -46,6 +46,8 @@ pub mod acts;
 
 pub mod check;
 
+pub mod report;
+
 // What the functions share.
 mod getter;
 mod guard;

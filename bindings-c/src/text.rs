@@ -48,6 +48,10 @@ pub(crate) unsafe fn text_if<'a>(
         // SAFETY: the caller promises so many bytes, and a text this long fits into memory.
         unsafe { std::slice::from_raw_parts(text.cast(), length) }
     };
+    if bytes.is_ascii() {
+        // SAFETY: ASCII is UTF-8. Names of units are short and mostly ASCII, and this is the shorter way for them.
+        return Ok(Some(unsafe { std::str::from_utf8_unchecked(bytes) }));
+    }
     match std::str::from_utf8(bytes) {
         Ok(text) => Ok(Some(text)),
         Err(stop) => Err(not_utf8(bytes, stop.valid_up_to(), name)),

@@ -3,7 +3,8 @@
 use crate::error::{brim_error, brim_status};
 use crate::guard::answer;
 use crate::text::room;
-use brimline_core::check::RULES;
+use brimline_core::document::canonical;
+use brimline_core::versions;
 use std::ffi::c_char;
 
 /// The version of this header. It rises when a program compiled with an older one would no longer
@@ -31,10 +32,9 @@ pub unsafe extern "C" fn brim_versions(
     answer(error, || {
         // SAFETY: pointers as the header asks.
         let room = unsafe { room(buffer, capacity, length)? };
-        let library = env!("CARGO_PKG_VERSION");
-        let documents = r#"{"pack":"brimline-pack/1","journal":"brimline-journal/1","result":"brimline-result/1"}"#;
-        room.put(&format!(
-            r#"{{"library":"{library}","rules":"{RULES}","documents":{documents},"abi":{BRIM_ABI_VERSION}}}"#
-        ))
+        let told = canonical(&versions());
+        // The object, with one member more.
+        let members = told.strip_suffix('}').unwrap_or(&told);
+        room.put(&format!("{members},\"abi\":{BRIM_ABI_VERSION}}}"))
     })
 }

@@ -38,7 +38,6 @@ use std::hash::{DefaultHasher, Hash, Hasher};
 /// >>> Amount("1.3 L") < Amount("1.4 US qt")
 /// True
 #[pyclass(frozen, module = "brimline")]
-#[derive(Clone, Copy)]
 pub(crate) struct Amount(pub(crate) brimline::Amount);
 
 #[pymethods]
@@ -209,7 +208,8 @@ impl Amount {
 
     fn __format__(&self, py: Python<'_>, layout: &str) -> PyResult<String> {
         let text = PyString::new(py, &self.0.to_string());
-        text.call_method1(intern!(py, "__format__"), (layout,))?.extract()
+        text.call_method1(intern!(py, "__format__"), (layout,))?
+            .extract()
     }
 
     fn __getnewargs__(&self) -> (String,) {

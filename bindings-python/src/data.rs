@@ -1,13 +1,13 @@
 //! Data out: the library's JSON answers as plain dicts and lists.
 
 use pyo3::intern;
+use pyo3::prelude::*;
+use pyo3::types::PyTuple;
 #[cfg(feature = "introspection")]
 use pyo3::{
     inspect::{PyStaticConstant, PyStaticExpr},
     type_hint_identifier, type_hint_subscript, type_hint_union,
 };
-use pyo3::prelude::*;
-use pyo3::types::PyTuple;
 use std::convert::Infallible;
 use std::marker::PhantomData;
 
@@ -63,7 +63,9 @@ impl<S: Shape> Shape for Maybe<S> {
     #[cfg(feature = "introspection")]
     const HINT: PyStaticExpr = type_hint_union!(
         S::HINT,
-        PyStaticExpr::Constant { value: PyStaticConstant::None }
+        PyStaticExpr::Constant {
+            value: PyStaticConstant::None
+        }
     );
 }
 
@@ -84,7 +86,7 @@ macro_rules! answers {
     };
 }
 
-answers! { Difference Finding Flip Gate Gates LeakReading LintFinding NextAct Outcome ProcedureRef Reason Selection Versions }
+answers! { Difference Finding Flip Gate Gates LeakReading LintFinding NextAct Outcome ProcedureRef Reason Selection Sentences Versions }
 shapes! {
     Answer: type_hint_union!(
         <crate::evaluation::Evaluation as pyo3::PyTypeInfo>::TYPE_HINT,
@@ -110,7 +112,9 @@ impl<'py> IntoPyObject<'py> for Texts<'py> {
     const OUTPUT_TYPE: PyStaticExpr = type_hint_subscript!(
         type_hint_identifier!("builtins", "tuple"),
         type_hint_identifier!("builtins", "str"),
-        PyStaticExpr::Constant { value: PyStaticConstant::Ellipsis }
+        PyStaticExpr::Constant {
+            value: PyStaticConstant::Ellipsis
+        }
     );
 
     fn into_pyobject(self, _: Python<'py>) -> Result<Self::Output, Infallible> {

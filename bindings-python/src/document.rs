@@ -9,13 +9,11 @@ use crate::unit::Unit;
 use brimline::{Error, ErrorKind, Fault, Position};
 use pyo3::exceptions::{PyRecursionError, PyTypeError, PyUnicodeEncodeError};
 use pyo3::intern;
-#[cfg(feature = "introspection")]
-use pyo3::{
-    inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union,
-};
 use pyo3::prelude::*;
 use pyo3::pybacked::{PyBackedBytes, PyBackedStr};
 use pyo3::types::{PyByteArray, PyBytes, PyDict, PyMapping, PyString};
+#[cfg(feature = "introspection")]
+use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
 
 /// The text of a document, not copied.
 pub(crate) enum Document {
@@ -115,7 +113,8 @@ fn written<'py>(mapping: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyString>> {
         Ok(text) => Ok(text.cast_into()?),
         Err(failed) if failed.is_instance_of::<PyRecursionError>(py) => {
             let fault = Fault::new(ErrorKind::Limit);
-            let hint = "mappings and lists lie too deep inside each other; the limit is called depth";
+            let hint =
+                "mappings and lists lie too deep inside each other; the limit is called depth";
             Err(raised(fault.hint(hint).into()))
         }
         Err(failed) => Err(failed),
@@ -130,13 +129,17 @@ fn plain<'py>(value: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
         return Ok(value.str()?.into_any());
     }
     if let Ok(interval) = value.cast::<Interval>() {
-        return Ok(interval.get().__getnewargs__().into_pyobject(py)?.into_any());
+        return Ok(interval
+            .get()
+            .__getnewargs__()
+            .into_pyobject(py)?
+            .into_any());
     }
     if value.hasattr(intern!(py, "isoformat"))? {
         return value.call_method0(intern!(py, "isoformat"));
     }
     if value.cast::<PyMapping>().is_ok() {
-        return Ok(py.get_type::<PyDict>().call1((value,))?);
+        return py.get_type::<PyDict>().call1((value,));
     }
     let kind = value.get_type().name()?;
     Err(PyTypeError::new_err(format!(

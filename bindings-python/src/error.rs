@@ -179,7 +179,7 @@ impl Fault {
     }
 
     fn __repr__(&self, py: Python<'_>) -> PyResult<String> {
-        let members = self.__getnewargs__(py)?;
+        let members = self.__getnewargs__(py)?.into_pyobject(py)?;
         let mut said = Vec::new();
         for (name, value) in MEMBERS.iter().zip(members.iter()) {
             if value.is_truthy()? {
@@ -189,21 +189,30 @@ impl Fault {
         Ok(format!("Fault({})", said.join(", ")))
     }
 
-    fn __getnewargs__<'py>(&self, py: Python<'py>) -> PyResult<Bound<'py, PyTuple>> {
-        (
+    fn __getnewargs__<'py>(&self, py: Python<'py>) -> PyResult<Members<'_, 'py>> {
+        Ok((
             self.kind(),
             self.path(),
             self.line(),
             self.column(),
             self.offset(),
             self.got(),
-            self.allowed(py)?.0,
+            self.allowed(py)?,
             self.hint(),
-        )
-            .into_pyobject(py)
+        ))
     }
 }
 
+type Members<'a, 'py> = (
+    Word<ErrorKind>,
+    &'a str,
+    Option<u32>,
+    Option<u32>,
+    Option<u32>,
+    Option<&'a str>,
+    Texts<'py>,
+    Option<&'a str>,
+);
 const MEMBERS: [&str; 8] = [
     "kind", "path", "line", "column", "offset", "got", "allowed", "hint",
 ];

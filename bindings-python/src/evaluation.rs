@@ -1,11 +1,12 @@
 //! Evaluations.
 
 use crate::data::{
-    Finding, Flip, Gates, LeakReading, ListOf, Maybe, NextAct, Outcome, ProcedureRef, Reason, Text,
-    Told, loaded,
+    Finding, Flip, Gates, LeakReading, ListOf, Maybe, NextAct, Outcome, ProcedureRef, Reason,
+    Sentences, Text, Told, loaded,
 };
 use crate::error::answer;
 use crate::interval::Interval;
+use crate::sentences::sentences;
 use crate::word::{Word, unknown};
 use brimline::{Error, ErrorKind, Fault, Verdict};
 use pyo3::intern;
@@ -17,8 +18,8 @@ use std::hash::{Hash, Hasher};
 /// The answer to one journal.
 ///
 /// Made by `evaluate` and `LevelCheck.evaluation`. `to_json()` is the result document, the same bytes in every
-/// language, and `to_dict()` the same as data; its members are attributes here. One that was kept is made again
-/// from its JSON and its text: `Evaluation(json, text)`. Evaluations are equal where their documents are.
+/// language, and `to_dict()` the same as data; its members are attributes here. `text()` and `sentences()` tell it in
+/// English. Evaluations are equal where their documents are, and one that was pickled keeps what it said.
 ///
 /// >>> from brimline import Pack, evaluate
 /// >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": [
@@ -36,10 +37,10 @@ pub(crate) struct Evaluation {
     telling: Telling,
 }
 
-/// Where the text comes from.
+/// Where the English comes from.
 enum Telling {
     Of(Box<brimline::Evaluation>),
-    Kept(String),
+    Kept { text: String, sentences: String },
 }
 
 impl From<brimline::Evaluation> for Evaluation {
@@ -76,17 +77,20 @@ struct Kept<'a> {
     now: brimline::Interval,
 }
 
-fn kept(json: String, text: String) -> Result<Evaluation, Error> {
-    let read: Kept<'_> = serde_json::from_str(&json)
-        .map_err(|failed| Fault::new(ErrorKind::Syntax).at("json").hint(failed.to_string()))?;
-    let verdict = Verdict::from_slug(read.verdict)
-        .ok_or_else(|| unknown(read.verdict, Verdict::SLUGS))?;
+fn kept(json: String, text: String, sentences: String) -> Result<Evaluation, Error> {
+    let read: Kept<'_> = serde_json::from_str(&json).map_err(|failed| {
+        Fault::new(ErrorKind::Syntax)
+            .at("json")
+            .hint(failed.to_string())
+    })?;
+    let verdict =
+        Verdict::from_slug(read.verdict).ok_or_else(|| unknown(read.verdict, Verdict::SLUGS))?;
     Ok(Evaluation {
         verdict,
         as_found: read.as_found,
         net_added: read.net_added,
         now: read.now,
-        telling: Telling::Kept(text),
+        telling: Telling::Kept { text, sentences },
         json,
     })
 }
@@ -94,8 +98,8 @@ fn kept(json: String, text: String) -> Result<Evaluation, Error> {
 #[pymethods]
 impl Evaluation {
     #[new]
-    fn new(json: String, text: String) -> PyResult<Self> {
-        answer(|| kept(json, text))
+    fn new(json: String, text: String, sentences: String) -> PyResult<Self> {
+        answer(|| kept(json, text, sentences))
     }
 
     /// The canonical JSON of the result document.
@@ -108,14 +112,27 @@ impl Evaluation {
         Told::from_json(py, &self.json)
     }
 
-    /// The result told in English, its cautions included.
+    /// The result told in English lines of at most 80 columns, with every caution in full.
     fn text(&self) -> PyResult<String> {
         answer(|| {
             Ok(match &self.telling {
                 Telling::Of(evaluation) => brimline::report::text(evaluation),
-                Telling::Kept(text) => text.clone(),
+                Telling::Kept { text, .. } => text.clone(),
             })
         })
+    }
+
+    /// The result in English sentences, for a host that lays out pages of its own: each list in the order of its
+    /// member, and every caution by its id.
+    ///
+    /// >>> from brimline import LevelCheck, Pack
+    /// >>> header = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check"}
+    /// >>> evaluation = LevelCheck.start(Pack.embedded(), header).evaluation()
+    /// >>> sentences = evaluation.sentences()
+    /// >>> len(sentences["next"]) == len(evaluation.next)
+    /// True
+    fn sentences<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, Sentences>> {
+        Told::from_json(py, &self.sentences_json()?)
     }
 
     /// Which sheet the answer rests on.
@@ -211,16 +228,27 @@ impl Evaluation {
         )
     }
 
-    fn __getnewargs__(&self) -> PyResult<(&str, String)> {
-        Ok((&self.json, self.text()?))
+    fn __getnewargs__(&self) -> PyResult<(&str, String, String)> {
+        Ok((&self.json, self.text()?, self.sentences_json()?))
     }
 }
 
 impl Evaluation {
+    fn sentences_json(&self) -> PyResult<String> {
+        answer(|| {
+            Ok(match &self.telling {
+                Telling::Of(evaluation) => sentences(evaluation),
+                Telling::Kept { sentences, .. } => sentences.clone(),
+            })
+        })
+    }
+
     /// A member of the document, `None` where it is absent.
     fn member<'py, S>(&self, py: Python<'py>, name: &str) -> PyResult<Told<'py, S>> {
         let document = loaded(py, &self.json)?;
         let get = intern!(py, "get");
-        Ok(Told::of(document.call_method1(get, (PyString::new(py, name),))?))
+        Ok(Told::of(
+            document.call_method1(get, (PyString::new(py, name),))?,
+        ))
     }
 }

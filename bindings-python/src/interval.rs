@@ -70,8 +70,8 @@ impl Interval {
         answer(|| self.0.contains(&amount.0))
     }
 
-    fn __contains__(&self, amount: AmountGiven) -> PyResult<bool> {
-        self.contains(amount)
+    fn __contains__(&self, amount: &Bound<'_, PyAny>) -> PyResult<bool> {
+        self.contains(amount.extract()?)
     }
 
     /// What two intervals have in common; `None` where that is nothing.

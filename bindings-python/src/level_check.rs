@@ -32,19 +32,30 @@ use std::sync::Arc;
 pub(crate) struct LevelCheck {
     check: brimline::LevelCheck,
     pack: brimline::Pack,
-    /// The journal it was replayed from, and how many entries that has.
-    replayed: Option<(Arc<str>, usize)>,
+    begun: Begun,
+}
+
+/// How a check began.
+#[derive(Clone)]
+enum Begun {
+    Started(brimline::Limits),
+    /// From a journal of so many entries.
+    Replayed(Arc<str>, usize),
 }
 
 impl PartialEq for LevelCheck {
+    /// The same journal on the same pack, answered the same: how a journal was delivered is part of its findings.
     fn eq(&self, other: &Self) -> bool {
-        self.identity() == other.identity()
+        let (one, other_one) = (&self.check, &other.check);
+        self.pack.digest() == other.pack.digest()
+            && one.journal_lines() == other_one.journal_lines()
+            && one.evaluation().to_json() == other_one.evaluation().to_json()
     }
 }
 
 impl Hash for LevelCheck {
     fn hash<H: Hasher>(&self, state: &mut H) {
-        self.identity().hash(state);
+        self.check.journal_lines().hash(state);
     }
 }
 
@@ -67,12 +78,11 @@ impl LevelCheck {
         limits: Option<PyRef<'_, Limits>>,
     ) -> PyResult<Self> {
         let limits = self::limits(limits);
-        let start =
-            || brimline::LevelCheck::start_with(&pack.0, header.text("header")?, &limits);
+        let start = || brimline::LevelCheck::start_with(&pack.0, header.text("header")?, &limits);
         Ok(LevelCheck {
             check: answer(start)?,
             pack: pack.0.clone(),
-            replayed: None,
+            begun: Begun::Started(limits),
         })
     }
 
@@ -99,7 +109,7 @@ impl LevelCheck {
             Ok(LevelCheck {
                 check,
                 pack: pack.clone(),
-                replayed: Some((text.into(), entries)),
+                begun: Begun::Replayed(text.into(), entries),
             })
         };
         class.py().detach(|| answer(replay))
@@ -128,7 +138,7 @@ impl LevelCheck {
         let follows = LevelCheck {
             check,
             pack: self.pack.clone(),
-            replayed: self.replayed.clone(),
+            begun: self.begun.clone(),
         };
         Ok((follows, Told::from_json(py, &canonical(&findings))?))
     }
@@ -189,30 +199,32 @@ impl LevelCheck {
         )
     }
 
-    fn __reduce__<'py>(
-        &self,
-        py: Python<'py>,
-    ) -> PyResult<(Bound<'py, PyAny>, (Pack, String, Vec<String>))> {
+    fn __reduce__<'py>(&self, py: Python<'py>) -> PyResult<(Bound<'py, PyAny>, Parts)> {
         let resume = py.get_type::<LevelCheck>().getattr("_resume")?;
         let lines = self.journal_lines()?;
-        let (journal, later) = match &self.replayed {
-            None => (lines, Vec::new()),
-            Some((journal, entries)) => {
-                let later = lines.lines().skip(entries + 1).map(str::to_owned);
-                (journal.to_string(), later.collect())
+        let mut entries = lines.lines().map(str::to_owned);
+        let header = entries.next().unwrap_or_default();
+        let (limits, begun, later) = match &self.begun {
+            Begun::Started(limits) => (Some(Limits(limits.clone())), header, entries.collect()),
+            Begun::Replayed(journal, count) => {
+                (None, journal.to_string(), entries.skip(*count).collect())
             }
         };
-        Ok((resume, (Pack(self.pack.clone()), journal, later)))
+        Ok((resume, (Pack(self.pack.clone()), limits, begun, later)))
     }
 
     #[classmethod]
     fn _resume(
         class: &Bound<'_, PyType>,
         pack: PyRef<'_, Pack>,
-        journal: Document,
+        limits: Option<PyRef<'_, Limits>>,
+        begun: Document,
         later: Vec<String>,
     ) -> PyResult<Self> {
-        let mut resumed = Self::replay(class, pack, journal)?;
+        let mut resumed = match limits {
+            Some(limits) => Self::start(class, pack, begun, Some(limits))?,
+            None => Self::replay(class, pack, begun)?,
+        };
         for entry in later {
             resumed.check = answer(|| Ok(resumed.check.record(&entry)?.0))?;
         }
@@ -220,9 +232,6 @@ impl LevelCheck {
     }
 }
 
-impl LevelCheck {
-    /// What tells two checks apart.
-    fn identity(&self) -> (&str, String) {
-        (self.pack.digest(), self.check.journal_lines())
-    }
-}
+/// What a pickled check is made of again: the pack, the limits where it was started, the header or else the journal
+/// it began with, and the entries since.
+type Parts = (Pack, Option<Limits>, String, Vec<String>);

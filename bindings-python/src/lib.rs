@@ -16,6 +16,7 @@ mod limits;
 mod names;
 mod number;
 mod pack;
+mod sentences;
 mod unit;
 mod word;
 
@@ -28,15 +29,16 @@ use crate::limits::Limits;
 use crate::number::Double;
 use crate::unit::UnitGiven;
 use crate::word::Word;
+use brimline::document::canonical;
 use brimline::{Options, Verdict};
 use pyo3::prelude::*;
-use pyo3::types::{PyDict, PyList};
+use pyo3::types::PyList;
 
 /// The native half of `brimline`.
 #[pymodule(gil_used = false)]
 mod _native {
     #[pymodule_export]
-    use super::{convert, evaluate, evaluate_many, versions};
+    use super::{convert, evaluate, evaluate_many, story, versions};
     #[pymodule_export]
     use crate::amount::Amount;
     #[pymodule_export]
@@ -70,7 +72,9 @@ mod _native {
 /// 3.785411784
 #[pyfunction]
 fn convert(number: Double, from_unit: UnitGiven, to_unit: UnitGiven) -> Result<f64, Refused> {
-    Ok(caught(|| brimline::convert(number.0, from_unit.0, to_unit.0))?)
+    Ok(caught(|| {
+        brimline::convert(number.0, from_unit.0, to_unit.0)
+    })?)
 }
 
 fn options(
@@ -158,6 +162,25 @@ fn evaluate_many<'py>(
     Ok(Told::of(answers.into_any()))
 }
 
+/// A whole check told entry by entry in English, with every caution in full.
+///
+/// The pack and the journal are those of `evaluate`.
+///
+/// Raises `DocumentError` with every fault of the pack, or else of the journal, each with its path; `LimitError`.
+///
+/// >>> from brimline import Pack, story
+/// >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+/// >>> "Pipit transaxle" in story(Pack.embedded(), journal)
+/// True
+#[pyfunction]
+fn story(py: Python<'_>, pack: PackGiven, journal: Document) -> PyResult<String> {
+    let tell = || {
+        let pack = pack.read(&brimline::Limits::default())?;
+        brimline::report::story(&pack, journal.text("journal")?)
+    };
+    py.detach(|| answer(tell))
+}
+
 /// The versions of the library, of its rules and of the documents it reads and writes.
 ///
 /// `rules` rises whenever any verdict can change.
@@ -167,13 +190,5 @@ fn evaluate_many<'py>(
 /// 'brimline-journal/1'
 #[pyfunction]
 fn versions(py: Python<'_>) -> PyResult<Told<'_, Versions>> {
-    let documents = PyDict::new(py);
-    for document in ["pack", "journal", "result"] {
-        documents.set_item(document, format!("brimline-{document}/1"))?;
-    }
-    let versions = PyDict::new(py);
-    versions.set_item("library", env!("CARGO_PKG_VERSION"))?;
-    versions.set_item("rules", brimline::check::RULES)?;
-    versions.set_item("documents", documents)?;
-    Ok(Told::of(versions.into_any()))
+    Told::from_json(py, &canonical(&brimline::versions()))
 }

@@ -1,7 +1,7 @@
 //! Limits.
 
 use pyo3::prelude::*;
-use pyo3::types::PyDict;
+use std::collections::BTreeMap;
 
 /// How much of a document is read before it is refused; every refusal names the limit that was passed.
 ///
@@ -70,16 +70,14 @@ impl Limits {
     }
 
     fn __repr__(&self) -> String {
-        let said = self.members().map(|(name, limit)| format!("{name}={limit}"));
+        let said = self
+            .members()
+            .map(|(name, limit)| format!("{name}={limit}"));
         format!("Limits({})", said.join(", "))
     }
 
-    fn __getnewargs_ex__<'py>(&self, py: Python<'py>) -> PyResult<((), Bound<'py, PyDict>)> {
-        let named = PyDict::new(py);
-        for (name, limit) in self.members() {
-            named.set_item(name, limit)?;
-        }
-        Ok(((), named))
+    fn __getnewargs_ex__(&self) -> ((), BTreeMap<&'static str, usize>) {
+        ((), self.members().into())
     }
 }
 

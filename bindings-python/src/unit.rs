@@ -1,6 +1,5 @@
 //! Units.
 
-use crate::border::caught;
 use crate::document::utf8;
 use crate::error::{Refused, answer};
 use crate::names;
@@ -128,7 +127,7 @@ impl FromPyObject<'_, '_> for UnitGiven {
         if let Ok(name) = given.cast_exact::<PyString>()
             && let Ok(name) = name.to_str()
         {
-            return Ok(UnitGiven(caught(|| names::unit(name))?));
+            return Ok(UnitGiven(names::unit(name)?));
         }
         if let Ok(unit) = given.cast_exact::<Unit>() {
             return Ok(UnitGiven(unit.get().0));
@@ -142,7 +141,7 @@ impl FromPyObject<'_, '_> for UnitGiven {
 fn other(given: Borrowed<'_, '_, PyAny>) -> Result<UnitGiven, Refused> {
     if let Ok(name) = given.cast::<PyString>() {
         let name = utf8(&name)?;
-        return Ok(UnitGiven(caught(|| names::unit(name))?));
+        return Ok(UnitGiven(names::unit(name)?));
     }
     let kind = given.get_type().name()?;
     let said = format!("a unit is a Unit or its name, not {kind}");

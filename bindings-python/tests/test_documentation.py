@@ -122,6 +122,16 @@ class Shapes(unittest.TestCase):
                     self.assertEqual([own.lo, own.hi], member)
                 elif name != "format":
                     self.assertEqual(getattr(answer, name), member)
+            sentences = answer.sentences()
+            self.fits(sentences, answers.Sentences, "sentences")
+            for name in ("findings", "because", "next"):
+                self.assertEqual(len(sentences[name]), len(document[name]))  # type: ignore[literal-required]
+            cautions = {id for act in answer.next for id in act["cautions"]} | set(answer.cautions)
+            self.assertLessEqual(cautions, set(sentences["cautions"]))
+            text = " ".join(answer.text().split())
+            self.assertIn(sentences["verdict"], text)
+            for caution in cautions:
+                self.assertIn(sentences["cautions"][caution], text)
             written = json.dumps(document, ensure_ascii=False, separators=(",", ":"))
             self.assertEqual(written, answer.to_json())
 
@@ -141,6 +151,12 @@ class Shapes(unittest.TestCase):
         for value, shape in told:
             self.assertGreater(len(value), 0)
             self.fits(value, shape, str(shape))
+
+    def test_words_are_all_there(self) -> None:
+        with self.assertRaises(brimline.BrimlineError) as raised:
+            evaluate(jobs.PACK, jobs.journal(), why_not="fine")  # type: ignore[arg-type]
+        words = typing.get_args(typing.get_type_hints(answers.Outcome)["verdict"])
+        self.assertEqual(words, raised.exception.faults[0].allowed)
 
     def test_names_are_listed(self) -> None:
         for module in (answers, errors):

@@ -22,6 +22,7 @@ from brimline import (
     QuantityError,
     evaluate,
     evaluate_many,
+    story,
 )
 
 TEXT = json.dumps(jobs.journal())
@@ -111,6 +112,13 @@ class EveryForm(unittest.TestCase):
         self.assertGreater(len(asked.why_not), 0)
         self.assertEqual(asked.to_dict()["flip"], asked.flip)
 
+    def test_a_story(self) -> None:
+        told = story(jobs.PACK, jobs.journal())
+        self.assertEqual(story(PACK_TEXT.encode(), TEXT), told)
+        self.assertIn("0.25 L", told)
+        with self.assertRaises(DocumentError):
+            story(jobs.PACK, {})
+
     def test_a_day_as_text_or_date(self) -> None:
         asked = jobs.PACK.select(unit="pipit TRANSAXLE", day=date(2022, 1, 1))
         self.assertEqual(asked["answer"], "one")
@@ -120,7 +128,7 @@ class EveryForm(unittest.TestCase):
 
 class Many(unittest.TestCase):
     def test_errors_stand_in_their_place(self) -> None:
-        journals = [TEXT, b"\xff", jobs.journal(), "{", TEXT]
+        journals: list[Any] = [TEXT, b"\xff", jobs.journal(), "{", TEXT]
         answers = evaluate_many(jobs.PACK, (journal for journal in journals))
         kinds = [answer.kind if isinstance(answer, BrimlineError) else answer.verdict for answer in answers]
         self.assertEqual(kinds, ["at_level", "not_utf8", "at_level", "syntax", "at_level"])

@@ -4,6 +4,7 @@ import math
 import unittest
 from decimal import Decimal
 from fractions import Fraction
+from typing import Any
 
 from brimline import Amount, Interval, QuantityError, Unit, convert
 
@@ -27,6 +28,16 @@ class Conversion(unittest.TestCase):
         torque = Unit("ft-lb")
         self.assertEqual(convert(9, torque, "N·m"), convert(9, "lbf ft", Unit("Nm")))
 
+    def test_names_read_before_read_the_same(self) -> None:
+        names = [name for unit in Unit.all() for name in (unit.symbol, f" {unit.symbol}", unit.symbol.replace("·", "*"))]
+        units = [Unit(name) for name in names]
+        for _ in range(3):
+            self.assertEqual([Unit(name) for name in names], units)
+        convert(1, "L", "mL")
+        for name in ("L\0", "\0L", "L\x01", "LL", "", "l\0\0\0\0\0\0", "Lmmmmmmmmmmmmmmmmmmmm"):
+            with self.assertRaises(QuantityError):
+                convert(1, name, "mL")
+
     def test_refusals(self) -> None:
         for number, kind in ((math.nan, "not_a_number"), (-math.inf, "not_a_number"), (10**400, "out_of_range")):
             with self.assertRaises(QuantityError) as raised:
@@ -35,9 +46,10 @@ class Conversion(unittest.TestCase):
         with self.assertRaises(QuantityError) as raised:
             convert(1, "L", "N·m")
         self.assertEqual(raised.exception.kind, "wrong_kind")
-        for number in ("1", None, [], 1j):
+        no_numbers: list[Any] = ["1", None, [], 1j]
+        for no_number in no_numbers:
             with self.assertRaises(TypeError):
-                convert(number, "L", "mL")  # type: ignore[arg-type]
+                convert(no_number, "L", "mL")
         with self.assertRaisesRegex(TypeError, "a unit is a Unit or its name, not int"):
             convert(1, 7, "mL")  # type: ignore[arg-type]
 
@@ -65,7 +77,7 @@ class Amounts(unittest.TestCase):
             self.assertEqual(str(Amount(*given)), text)  # type: ignore[arg-type]
 
     def test_numbers_that_are_no_amount(self) -> None:
-        cases = [
+        cases: list[tuple[Any, str]] = [
             (0.1 + 0.2, "too_many_digits"),
             (math.nan, "not_a_number"),
             (math.inf, "not_a_number"),

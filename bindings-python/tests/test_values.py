@@ -12,7 +12,7 @@ from typing import Any
 
 import jobs
 
-from brimline import Amount, Interval, LevelCheck, Limits, Pack, Unit, convert, evaluate, evaluate_many
+from brimline import Amount, Interval, LevelCheck, LimitError, Limits, Pack, Unit, convert, evaluate, evaluate_many
 
 
 def values() -> list[tuple[Any, Any]]:
@@ -54,6 +54,7 @@ class Values(unittest.TestCase):
         again = pickle.loads(pickle.dumps(evaluation))
         self.assertEqual(again.to_json(), evaluation.to_json())
         self.assertEqual(again.text(), evaluation.text())
+        self.assertEqual(again.sentences(), evaluation.sentences())
         for name in ("verdict", "as_found", "net_added", "now", "leak", "gates", "flip", "why_not"):
             self.assertEqual(getattr(again, name), getattr(evaluation, name))
 
@@ -63,9 +64,18 @@ class Values(unittest.TestCase):
         self.assertIn("torn_line", [finding["id"] for finding in check.evaluation().findings])
         for entry in jobs.entries():
             check, _ = check.record(entry)
+        self.assertNotEqual(check, LevelCheck.replay(jobs.PACK, check.journal_lines()))
         again = pickle.loads(pickle.dumps(check))
         self.assertEqual(again.evaluation().to_json(), check.evaluation().to_json())
         self.assertEqual(again.journal_lines(), check.journal_lines())
+
+    def test_a_pickled_check_keeps_its_limits(self) -> None:
+        check = LevelCheck.start(jobs.PACK, jobs.HEADER, limits=Limits(entries=2))
+        check, _ = check.record(jobs.entries()[0])
+        again = pickle.loads(pickle.dumps(check))
+        again, _ = again.record(jobs.entries()[1])
+        with self.assertRaises(LimitError):
+            again.record(jobs.entries()[2])
 
     def test_hashes_are_the_same_in_every_process(self) -> None:
         code = "import brimline; print(hash(brimline.Amount('1.5 L')), hash(brimline.Unit('L')))"

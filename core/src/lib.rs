@@ -7,6 +7,7 @@
 //! * [`evaluate`] takes a [`Pack`] of service sheets and a journal and answers an [`Evaluation`].
 //! * [`LevelCheck`] does the same live, entry by entry.
 //! * [`Amount`], [`Interval`], [`Unit`] and [`convert`] are the quantities it is told in.
+//! * [`report`] tells a result, or a whole check entry by entry, in plain English.
 //!
 //! It calculates from what was entered and from the sheet that was selected. It does not replace the vehicle
 //! maker's current procedure or a trained person's judgement.
@@ -22,6 +23,7 @@ pub mod fluid;
 pub mod procedure;
 pub mod quantity;
 pub mod report;
+mod version;
 mod word;
 
 pub use check::{
@@ -33,3 +35,4 @@ pub use error::{Error, ErrorKind, Fault, Position};
 pub use procedure::{Act, Pack};
 pub use quantity::{Amount, Interval, IntoUnit, Kind, Measures, Rounding, Unit, convert};
 pub use uom;
+pub use version::{Documents, Versions, versions};

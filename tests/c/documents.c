@@ -233,6 +233,14 @@ brim_status answer_pack_select(const request *of) {
     return told_pack(pack, NULL, status);
 }
 
+brim_status answer_story(const request *of) {
+    brim_pack *pack = NULL;
+    brim_status status;
+    TRY(pack_of(of, NULL, &pack));
+    FILL(brim_story(pack, ARG(1), ROOM, detail));
+    return told_pack(pack, NULL, status);
+}
+
 /* The result, put together from the getters. */
 brim_status answer_getters(const request *of) {
     brim_pack *pack = NULL;

@@ -121,6 +121,9 @@ static void put_findings(grown *out, const brim_evaluation *evaluation) {
         FILL(brim_findings_field(findings, index, ROOM, NULL));
         filled(status);
         put_room_if(out, "field");
+        FILL(brim_findings_text(findings, index, ROOM, NULL));
+        filled(status);
+        put_room(out, "text");
         FILL(brim_findings_arg(findings, index, "limit", BRIM_TERMINATED, ROOM, NULL));
         filled(status);
         put_room_if(out, "limit");
@@ -157,6 +160,9 @@ static void put_next(grown *out, const brim_evaluation *evaluation) {
         FILL(brim_acts_id(acts, index, ROOM, NULL));
         filled(status);
         put_room(out, "id");
+        FILL(brim_acts_text(acts, index, ROOM, NULL));
+        filled(status);
+        put_room(out, "text");
         FILL(brim_acts_arg(acts, index, "volume", BRIM_TERMINATED, ROOM, NULL));
         filled(status);
         put_room_if(out, "volume");
@@ -167,6 +173,10 @@ static void put_next(grown *out, const brim_evaluation *evaluation) {
         put(out, "[");
         for (item = 0; item < cautions; item++) {
             FILL(brim_acts_caution(acts, index, item, ROOM, NULL));
+            filled(status);
+            put_comma(out);
+            put_string(out, room.bytes, room.length);
+            FILL(brim_acts_caution_text(acts, index, item, ROOM, NULL));
             filled(status);
             put_comma(out);
             put_string(out, room.bytes, room.length);
@@ -206,6 +216,9 @@ static void put_gate(grown *out, const brim_evaluation *evaluation, brim_act act
         put_room(out, "id");
         filled(brim_gate_unmet_wait(gate, index, &present, &wait, NULL));
         put_wait(out, present, &wait);
+        FILL(brim_gate_unmet_text(gate, index, ROOM, NULL));
+        filled(status);
+        put_room(out, "text");
         FILL(brim_gate_unmet_arg(gate, index, "verdict", BRIM_TERMINATED, ROOM, NULL));
         filled(status);
         put_room_if(out, "verdict");
@@ -262,8 +275,16 @@ void put_evaluation(grown *out, const brim_evaluation *evaluation) {
         filled(status);
         put_comma(out);
         put_string(out, room.bytes, room.length);
+        FILL(brim_evaluation_caution_text(evaluation, index, ROOM, NULL));
+        filled(status);
+        put_comma(out);
+        put_string(out, room.bytes, room.length);
     }
-    put(out, "]}");
+    put(out, "]");
+    FILL(brim_evaluation_text(evaluation, ROOM, NULL));
+    filled(status);
+    put_room(out, "text");
+    put(out, "}");
 }
 
 static void put_place(grown *out, const brim_error *error, size_t index) {

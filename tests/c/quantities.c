@@ -1,4 +1,4 @@
-/* Conversions, units, amounts and intervals. */
+/* Versions, conversions, units, amounts and intervals. */
 
 #include "request.h"
 
@@ -20,6 +20,15 @@ static brim_status text_of_amount(const brim_amount *amount) {
     brim_status status;
     FILL(brim_amount_text(amount, ROOM, detail));
     return text_of_room(status);
+}
+
+brim_status answer_versions(const request *of) {
+    brim_status status;
+    (void)of;
+    FILL(brim_versions(ROOM, detail));
+    TRY(status);
+    put_bytes(&out, room.bytes, room.length);
+    return BRIM_OK;
 }
 
 brim_status answer_convert(const request *of) {

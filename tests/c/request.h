@@ -30,6 +30,7 @@ long long whole(text digits);
 void put_room(const char *name);
 
 /* quantities.c */
+brim_status answer_versions(const request *of);
 brim_status answer_convert(const request *of);
 brim_status answer_unit(const request *of);
 brim_status answer_amount(const request *of);
@@ -52,6 +53,7 @@ brim_status answer_pack_json(const request *of);
 brim_status answer_pack_lint(const request *of);
 brim_status answer_pack_compare(const request *of);
 brim_status answer_pack_select(const request *of);
+brim_status answer_story(const request *of);
 brim_status answer_getters(const request *of);
 
 #endif

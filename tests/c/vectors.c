@@ -41,6 +41,7 @@ typedef struct operation {
 } operation;
 
 static const operation OPERATIONS[] = {
+    {"versions", answer_versions},
     {"convert", answer_convert},
     {"unit", answer_unit},
     {"amount", answer_amount},
@@ -61,6 +62,7 @@ static const operation OPERATIONS[] = {
     {"pack_lint", answer_pack_lint},
     {"pack_compare", answer_pack_compare},
     {"pack_select", answer_pack_select},
+    {"story", answer_story},
     {"getters", answer_getters},
 };
 

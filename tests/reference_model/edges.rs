@@ -142,7 +142,11 @@ pub fn clock_edges(bench: &mut Bench) {
             let (volume, by) = (bench.dice.pick(VOLUMES), bench.dice.pick(MEANS));
             bench.pour(volume, Some(by));
         }
-        let settle = bench.dice.weighted(&[(1, 60), (1, 90), (1, 0)]);
+        let settle = match bench.sheet["method"]["settle"].as_str() {
+            Some("60 s" | "1 min") => 60,
+            Some("90 s") => 90,
+            _ => 0,
+        };
         let age = bench.dice.weighted(&[(1, 10), (1, 30), (1, 60)]);
         let edge = bench.dice.weighted(&[(1, -1), (1, 0), (1, 1)]);
         // The look ends `age` after the sample, give or take the edge; it began 30 s before its end.

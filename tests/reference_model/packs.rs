@@ -183,15 +183,14 @@ fn sheet(
             )
         })
         .collect();
+    let kind = dice.pick(&["overflow_plug", "side_plug", "standpipe"]);
+    // Side plugs are the ones often looked at with the engine off.
+    let engines: &[&str] = match kind {
+        "side_plug" => &["idling", "off", "off", "ready"],
+        _ => &["idling", "idling", "idling", "off", "ready"],
+    };
     let method = object(vec![
-        (
-            "kind",
-            Some(json!(dice.pick(&[
-                "overflow_plug",
-                "side_plug",
-                "standpipe"
-            ]))),
-        ),
+        ("kind", Some(json!(kind))),
         (
             "warming",
             sometimes(dice, 70, &["expands", "expands", "expands", "retains"]),
@@ -233,10 +232,7 @@ fn sheet(
     )]);
     let often = |dice: &mut Dice, value: Value| dice.chance(60).then_some(value);
     let conditions = object(vec![
-        (
-            "engine",
-            sometimes(dice, 80, &["idling", "idling", "off", "ready"]),
-        ),
+        ("engine", sometimes(dice, 85, engines)),
         ("selector", sometimes(dice, 50, &["park", "neutral"])),
         ("temperature", dice.chance(75).then_some(temperature)),
         ("tilt", often(dice, tilt)),

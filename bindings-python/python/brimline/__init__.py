@@ -20,6 +20,7 @@ from ._native import (
     convert,
     evaluate,
     evaluate_many,
+    story,
     versions,
 )
 from .errors import BrimlineError, DocumentError, InternalError, LimitError, QuantityError
@@ -41,5 +42,6 @@ __all__ = [
     "convert",
     "evaluate",
     "evaluate_many",
+    "story",
     "versions",
 ]

@@ -3,14 +3,14 @@ The native half of `brimline`.
 """
 
 from _typeshed import SupportsGetItem
-from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, NextAct, Outcome, ProcedureRef, Reason, Selection, Versions
+from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, NextAct, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
 from brimline.errors import BrimlineError
 from collections.abc import Iterable, Mapping
 from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "convert", "error_document", "evaluate", "evaluate_many", "versions"]
+__all__ = ["Amount", "Evaluation", "Fault", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "convert", "error_document", "evaluate", "evaluate_many", "story", "versions"]
 
 @final
 class Amount:
@@ -52,8 +52,10 @@ class Amount:
     def __ne__(self, other: object, /) -> bool: ...
     def __neg__(self, /) -> Amount: ...
     def __new__(cls, /, number: str | SupportsFloat | SupportsIndex, unit: str | Unit | None = None) -> Amount: ...
+    def __radd__(self, other: object, /) -> Amount: ...
     def __repr__(self, /) -> str: ...
     def __rmul__(self, factor: object, /) -> Amount: ...
+    def __rsub__(self, other: object, /) -> Amount: ...
     def __str__(self, /) -> str: ...
     def __sub__(self, other: object, /) -> Amount: ...
     @property
@@ -139,8 +141,8 @@ class Evaluation:
     The answer to one journal.
 
     Made by `evaluate` and `LevelCheck.evaluation`. `to_json()` is the result document, the same bytes in every
-    language, and `to_dict()` the same as data; its members are attributes here. One that was kept is made again
-    from its JSON and its text: `Evaluation(json, text)`. Evaluations are equal where their documents are.
+    language, and `to_dict()` the same as data; its members are attributes here. `text()` and `sentences()` tell it in
+    English. Evaluations are equal where their documents are, and one that was pickled keeps what it said.
 
     >>> from brimline import Pack, evaluate
     >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": [
@@ -150,10 +152,10 @@ class Evaluation:
     ('incomplete', '[0.48 L, 0.52 L]')
     """
     def __eq__(self, value: object, /) -> bool: ...
-    def __getnewargs__(self, /) -> tuple[str, str]: ...
+    def __getnewargs__(self, /) -> tuple[str, str, str]: ...
     def __hash__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __new__(cls, /, json: str, text: str) -> Evaluation: ...
+    def __new__(cls, /, json: str, text: str, sentences: str) -> Evaluation: ...
     def __repr__(self, /) -> str: ...
     @property
     def as_found(self, /) -> Interval:
@@ -215,9 +217,21 @@ class Evaluation:
         """
         The version of the rules; it rises whenever any verdict can change.
         """
+    def sentences(self, /) -> Sentences:
+        """
+        The result in English sentences, for a host that lays out pages of its own: each list in the order of its
+        member, and every caution by its id.
+
+        >>> from brimline import LevelCheck, Pack
+        >>> header = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check"}
+        >>> evaluation = LevelCheck.start(Pack.embedded(), header).evaluation()
+        >>> sentences = evaluation.sentences()
+        >>> len(sentences["next"]) == len(evaluation.next)
+        True
+        """
     def text(self, /) -> str:
         """
-        The result told in English, its cautions included.
+        The result told in English lines of at most 80 columns, with every caution in full.
         """
     def to_dict(self, /) -> Outcome:
         """
@@ -255,7 +269,7 @@ class Fault:
     ('unit_ambiguous', 26, '1.2 oz')
     """
     def __eq__(self, value: object, /) -> bool: ...
-    def __getnewargs__(self, /) -> tuple: ...
+    def __getnewargs__(self, /) -> tuple[Literal["syntax", "limit", "wrong_format", "wrong_type", "missing_field", "unknown_field", "duplicate_field", "unknown_value", "conflict", "unresolved", "duplicate_id", "cycle", "sequence", "not_a_time", "not_a_number", "too_many_digits", "decimal_comma", "fraction", "unit_missing", "unit_unknown", "unit_ambiguous", "wrong_kind", "out_of_range", "null_pointer", "buffer_too_small", "not_utf8", "internal"], str, int | None, int | None, int | None, str | None, tuple[str, ...], str | None]: ...
     def __hash__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
     def __new__(cls, /, kind: Literal["syntax", "limit", "wrong_format", "wrong_type", "missing_field", "unknown_field", "duplicate_field", "unknown_value", "conflict", "unresolved", "duplicate_id", "cycle", "sequence", "not_a_time", "not_a_number", "too_many_digits", "decimal_comma", "fraction", "unit_missing", "unit_unknown", "unit_ambiguous", "wrong_kind", "out_of_range", "null_pointer", "buffer_too_small", "not_utf8", "internal"], path: str = "", line: SupportsIndex | None = None, column: SupportsIndex | None = None, offset: SupportsIndex | None = None, got: str | None = None, allowed: SupportsGetItem[int, str] = ..., hint: str | None = None) -> Fault: ...
@@ -326,7 +340,7 @@ class Interval:
     >>> short.intersect(Interval(None, "-1800 mL"))
     Interval('-2.0 L', '-1800 mL')
     """
-    def __contains__(self, amount: Amount | str, /) -> bool: ...
+    def __contains__(self, amount: Any, /) -> bool: ...
     def __eq__(self, value: object, /) -> bool: ...
     def __getnewargs__(self, /) -> tuple[Amount | None, Amount | None]: ...
     def __hash__(self, /) -> int: ...
@@ -491,7 +505,7 @@ class Limits:
     Limits(bytes=16777216, depth=32, entries=50, text=10000, faults=100)
     """
     def __eq__(self, value: object, /) -> bool: ...
-    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict]: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict[str, int]]: ...
     def __hash__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
     def __new__(cls, /, *, bytes: SupportsIndex | None = None, depth: SupportsIndex | None = None, entries: SupportsIndex | None = None, text: SupportsIndex | None = None, faults: SupportsIndex | None = None) -> Limits: ...
@@ -769,6 +783,20 @@ def evaluate_many(pack: Pack | str | bytes | bytearray | Mapping[str, Any], jour
     >>> evaluation, error = evaluate_many(Pack.embedded(), [journal, "{"])
     >>> evaluation.verdict, error.kind
     ('incomplete', 'syntax')
+    """
+
+def story(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any]) -> str:
+    """
+    A whole check told entry by entry in English, with every caution in full.
+
+    The pack and the journal are those of `evaluate`.
+
+    Raises `DocumentError` with every fault of the pack, or else of the journal, each with its path; `LimitError`.
+
+    >>> from brimline import Pack, story
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+    >>> "Pipit transaxle" in story(Pack.embedded(), journal)
+    True
     """
 
 def versions() -> Versions:

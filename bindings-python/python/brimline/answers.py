@@ -8,9 +8,7 @@ from typing import Literal, TypedDict
 
 __all__ = [
     "Args",
-    "BySheet",
     "Candidate",
-    "Certainty",
     "Counted",
     "Difference",
     "Ends",
@@ -18,6 +16,7 @@ __all__ = [
     "Flip",
     "Formats",
     "Gate",
+    "GateSentences",
     "Gates",
     "LeakReading",
     "LintFinding",
@@ -26,31 +25,38 @@ __all__ = [
     "ProcedureRef",
     "Reason",
     "Selection",
-    "Severity",
+    "Sentences",
     "Unmet",
-    "Verdict",
     "Versions",
 ]
-
-Verdict = Literal[
-    "on_hold",
-    "no_procedure",
-    "repeat",
-    "incomplete",
-    "low",
-    "at_level",
-    "over",
-    "not_low",
-    "not_full",
-    "not_proven",
-]
-BySheet = Literal["above", "below", "open", "not_applicable"]
-Certainty = Literal["clear", "marginal", "open", "not_applicable"]
-Severity = Literal["note", "caution", "stop"]
 
 Args = dict[str, str | int]
 Ends = list[str | None]
 """The two ends of an interval; `None` where it is unbounded."""
+
+
+class _Verdict(TypedDict):
+    verdict: Literal[
+        "on_hold",
+        "no_procedure",
+        "repeat",
+        "incomplete",
+        "low",
+        "at_level",
+        "over",
+        "not_low",
+        "not_full",
+        "not_proven",
+    ]
+
+
+class _Leak(TypedDict):
+    by_sheet: Literal["above", "below", "open", "not_applicable"]
+    certainty: Literal["clear", "marginal", "open", "not_applicable"]
+
+
+class _Severity(TypedDict):
+    severity: Literal["note", "caution", "stop"]
 
 
 class _ProcedureRef(TypedDict, total=False):
@@ -72,7 +78,7 @@ class Counted(TypedDict):
     used: str | None
 
 
-class _LeakReading(TypedDict, total=False):
+class _LeakReading(_Leak, total=False):
     limit: str
     margin: str
 
@@ -80,13 +86,11 @@ class _LeakReading(TypedDict, total=False):
 class LeakReading(_LeakReading):
     """What the shortage says of a leak."""
 
-    by_sheet: BySheet
     counted: Counted
     shortage: Ends
-    certainty: Certainty
 
 
-class _Finding(TypedDict, total=False):
+class _Finding(_Severity, total=False):
     field: str
 
 
@@ -94,7 +98,6 @@ class Finding(_Finding):
     """Something in the journal that a person should know of; `entries` are told by `seq`."""
 
     id: str
-    severity: Severity
     entries: list[int]
     args: Args
 
@@ -143,22 +146,18 @@ class Gates(TypedDict):
     stop_engine: Gate
 
 
-Flip = TypedDict(
-    "Flip",
-    {
-        "turns": Literal["verdict", "leak"],
-        "changed": Literal["temperature", "captured", "added"],
-        "entry": int,
-        "from": str,
-        "to": str,
-        "verdict": Verdict,
-        "by_sheet": BySheet,
-        "certainty": Certainty,
-    },
-)
+_Change = TypedDict("_Change", {"from": str, "to": str})
 
 
-class _Outcome(TypedDict, total=False):
+class Flip(_Change, _Verdict, _Leak):
+    """One change that would turn the answer, and the answer then; `entry` is the `seq` of what it is in."""
+
+    turns: Literal["verdict", "leak"]
+    changed: Literal["temperature", "captured", "added"]
+    entry: int
+
+
+class _Outcome(_Verdict, total=False):
     flip: list[Flip]
     why_not: list[Reason]
 
@@ -169,7 +168,6 @@ class Outcome(_Outcome):
     format: str
     procedure: ProcedureRef
     rules: str
-    verdict: Verdict
     as_found: Ends
     net_added: Ends
     now: Ends
@@ -179,6 +177,26 @@ class Outcome(_Outcome):
     next: list[NextAct]
     gates: Gates
     cautions: list[str]
+
+
+class GateSentences(TypedDict):
+    """What stands in the way of each act, in English."""
+
+    open: list[str]
+    pour: list[str]
+    close: list[str]
+    stop_engine: list[str]
+
+
+class Sentences(TypedDict):
+    """The result in English: lists in the order of its members, every caution of it by its id."""
+
+    verdict: str
+    findings: list[str]
+    because: list[str]
+    next: list[str]
+    gates: GateSentences
+    cautions: dict[str, str]
 
 
 class _Candidate(TypedDict, total=False):
@@ -208,7 +226,7 @@ class Difference(_Difference):
     field: str
 
 
-class _LintFinding(TypedDict, total=False):
+class _LintFinding(_Severity, total=False):
     args: dict[str, str]
 
 
@@ -216,7 +234,6 @@ class LintFinding(_LintFinding):
     """One defect of one sheet; `field` is its path within the procedure."""
 
     id: str
-    severity: Severity
     procedure: str
     edition: int
     field: str

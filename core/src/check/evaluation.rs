@@ -15,6 +15,9 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
 
+/// The format this version writes.
+pub(crate) const FORMAT: &str = "brimline-result/1";
+
 /// The version of the rules; it rises whenever any verdict can change.
 pub const RULES: &str = "1";
 
@@ -133,7 +136,7 @@ impl Evaluation {
         let applies = leak.by_sheet != BySheet::NotApplicable;
         findings.extend(state.findings.iter().cloned());
         Evaluation {
-            format: "brimline-result/1",
+            format: FORMAT,
             procedure: ProcedureRef {
                 id: named.into(),
                 edition: sheet.procedure.map(|sheet| sheet.edition),

@@ -11,7 +11,7 @@ use alloc::vec::Vec;
 use serde::Serialize;
 
 /// The format this version reads and writes.
-const FORMAT: &str = "brimline-journal/1";
+pub(crate) const FORMAT: &str = "brimline-journal/1";
 
 /// The members of a journal in one document. A header that stands alone has all but the last.
 pub(super) const MEMBERS: &[&str] = &[

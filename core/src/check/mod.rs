@@ -39,6 +39,8 @@ pub use finding::{Arg, Args, Finding, NextAct, Reason, Unmet};
 pub use flip::{Changed, Flip, Turns};
 pub use gate::Gate;
 pub use header::{Header, Job, PackPin, Profile, Subject};
+pub(crate) use evaluation::FORMAT as RESULT_FORMAT;
+pub(crate) use header::FORMAT as JOURNAL_FORMAT;
 pub use journal::Journal;
 pub use leak::{BySheet, Certainty};
 pub(crate) use level_check::Known;

@@ -21,3 +21,4 @@ pub use method::{Defect, Method, MethodKind, Sign, Warming};
 pub use pack::Pack;
 pub(crate) use read::{edition_number, format, measures};
 pub use select::{Difference, InForce, Selection};
+pub(crate) use read::FORMAT as PACK_FORMAT;

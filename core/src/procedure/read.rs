@@ -25,7 +25,7 @@ pub(super) struct PackDocument {
 }
 
 /// The format this version reads and writes.
-pub(super) const FORMAT: &str = "brimline-pack/1";
+pub(crate) const FORMAT: &str = "brimline-pack/1";
 
 /// A document's `format`, which must be the one read here.
 pub(crate) fn format(reader: &mut Reader<'_>, node: &Node<'_>, known: &'static str) -> Option<()> {

@@ -2,10 +2,19 @@
 
 use super::catalogue::message;
 use super::page::Page;
-use crate::procedure::Procedure;
+use crate::check::NextAct;
+use crate::procedure::{Act, Procedure};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
+
+/// The next acts that are acts of a gate, to which a sheet may add its own cautions.
+const ACTS: [(&str, Act); 4] = [
+    ("open_plug", Act::Open),
+    ("pour", Act::Pour),
+    ("close_plug", Act::Close),
+    ("stop_engine", Act::StopEngine),
+];
 
 /// Cautions by id, in the order they were first needed.
 #[derive(Debug)]
@@ -20,6 +29,22 @@ impl<'s> Cautions<'s> {
             sheet,
             ids: Vec::new(),
         }
+    }
+
+    /// Takes the cautions of an act in, the library's and the sheet's own for it, and refers to them.
+    pub(super) fn need_for(&mut self, act: &NextAct) -> String {
+        let done = ACTS.iter().find(|(id, _)| *id == act.id);
+        let own = self.sheet.map_or(&[][..], |sheet| &sheet.cautions);
+        let own = own.iter().filter(|own| {
+            done.is_some_and(|(_, act)| own.acts.is_empty() || own.acts.contains(act))
+        });
+        let ids: Vec<&str> = act
+            .cautions
+            .iter()
+            .copied()
+            .chain(own.map(|own| own.id.as_str()))
+            .collect();
+        self.need(&ids)
     }
 
     /// Takes cautions in, and gives the words that refer to them: `cautions 1, 4`; empty for none.

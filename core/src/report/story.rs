@@ -51,7 +51,6 @@ pub fn story(pack: &Pack, journal: &str) -> Result<String, Error> {
         now: Interval::UNBOUNDED,
         told_now: Interval::UNBOUNDED,
         verdict: Verdict::Incomplete,
-        plug: None,
         may_open: false,
         by: None,
         missing: Vec::new(),
@@ -86,6 +85,16 @@ pub fn story(pack: &Pack, journal: &str) -> Result<String, Error> {
     Ok(page.into_text())
 }
 
+fn is_open(gate: &Gate) -> bool {
+    gate.unmet
+        .iter()
+        .any(|unmet| unmet.id == "plug_already_open")
+}
+
+fn obstacles(gate: &Gate) -> Vec<String> {
+    gate.unmet.iter().map(obstacle).collect()
+}
+
 /// The telling so far, and what was last told.
 struct Teller<'s> {
     page: Page,
@@ -94,7 +103,6 @@ struct Teller<'s> {
     now: Interval,
     told_now: Interval,
     verdict: Verdict,
-    plug: Option<PlugState>,
     may_open: bool,
     by: Option<String>,
     /// What kept the plug in when that was last told.
@@ -104,12 +112,13 @@ struct Teller<'s> {
 impl Teller<'_> {
     fn tell(&mut self, check: LevelCheck, entry: &Entry) -> Result<LevelCheck, Error> {
         let at = entry.at.text();
-        let state = match &entry.fact {
-            Fact::Plug { state } => Some(*state),
-            _ => None,
-        };
-        let opens = state == Some(PlugState::Open) && self.plug != state;
-        let at_opening = check.gate(Act::Open, None, Some(at))?;
+        let opens = matches!(
+            &entry.fact,
+            Fact::Plug {
+                state: PlugState::Open
+            }
+        );
+        let before = check.gate(Act::Open, None, Some(at))?;
         let corrects = matches!(&entry.fact, Fact::Correction { .. });
         let mut earlier = Vec::new();
         if corrects {
@@ -132,9 +141,9 @@ impl Teller<'_> {
             self.by = Some(by.clone());
         }
         self.page.put(&label, &said);
-        self.plug = state.or(self.plug);
-        if opens && !at_opening.allowed {
-            self.gate("gate_ignored", &at_opening);
+        if opens && !before.allowed && !is_open(&before) {
+            let unmet = obstacles(&before).join(" ");
+            self.phrase("gate_ignored", &Given::nothing().with("unmet", unmet));
         }
         for reason in &known.looked {
             self.under(&because(reason));
@@ -146,8 +155,9 @@ impl Teller<'_> {
             self.settled(&earlier, check.evaluation().findings());
         }
         self.known(entry, &known);
-        if self.plug != Some(PlugState::Open) {
-            self.opening(&check, entry)?;
+        let gate = check.gate(Act::Open, None, Some(at))?;
+        if !is_open(&gate) {
+            self.opening(&check, entry, &gate);
         }
         if !known.looked.is_empty() || known.verdict != self.verdict {
             self.advise(&check);
@@ -162,11 +172,6 @@ impl Teller<'_> {
 
     fn phrase(&mut self, id: &str, given: &Given) {
         self.under(&sentence("phrase", id, given));
-    }
-
-    fn gate(&mut self, id: &str, gate: &Gate) {
-        let unmet: Vec<String> = gate.unmet.iter().map(obstacle).collect();
-        self.phrase(id, &Given::nothing().with("unmet", unmet.join(" ")));
     }
 
     /// What is known where it changed, and the net volume after each pour.
@@ -198,21 +203,20 @@ impl Teller<'_> {
     }
 
     /// Whether the plug may come out, at each temperature and where that changes.
-    fn opening(&mut self, check: &LevelCheck, entry: &Entry) -> Result<(), Error> {
-        let gate = check.gate(Act::Open, None, Some(entry.at.text()))?;
+    fn opening(&mut self, check: &LevelCheck, entry: &Entry, gate: &Gate) {
         if gate.allowed && !self.may_open {
+            self.missing.clear();
             self.phrase("gate_open", &Given::nothing());
             self.advise(check);
         } else if !gate.allowed && matches!(entry.fact, Fact::Temperature { .. }) {
-            self.shut(&gate);
+            self.shut(gate);
         }
         self.may_open = gate.allowed;
-        Ok(())
     }
 
     /// What keeps the plug in; what was told the last time is not told again.
     fn shut(&mut self, gate: &Gate) {
-        let unmet: Vec<String> = gate.unmet.iter().map(obstacle).collect();
+        let unmet = obstacles(gate);
         let is_new = |item: &&String| !self.missing.contains(item);
         let new: Vec<&str> = unmet.iter().filter(is_new).map(String::as_str).collect();
         if new.is_empty() {
@@ -230,7 +234,7 @@ impl Teller<'_> {
     fn advise(&mut self, check: &LevelCheck) {
         let word = message("heading", "next_line").unwrap_or_default();
         for act in check.advice() {
-            let mind = self.cautions.need(&act.cautions);
+            let mind = self.cautions.need_for(&act);
             self.under(&format!("{word} {} {mind}", advice(&act)));
         }
     }

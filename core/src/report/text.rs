@@ -202,7 +202,7 @@ fn next(page: &mut Page, evaluation: &Evaluation, cautions: &mut Cautions<'_>) {
     heading(page, "next");
     for (index, act) in evaluation.next().iter().enumerate() {
         let number = format!("{:>4}  ", index.saturating_add(1));
-        let mind = cautions.need(&act.cautions);
+        let mind = cautions.need_for(act);
         page.put(&number, &format!("{} {mind}", advice(act)));
     }
 }

@@ -175,7 +175,8 @@ pub(super) static SENTENCES: &[Message] = table! {
     caution {
         decision_limit: "This is arithmetic from what was entered and the sheet that was chosen. The vehicle maker's \
             current procedure, local rules and a trained person's judgement come first.",
-        hot_fluid: "Hot fluid and hot exhaust burn: gloves and eye protection on, face aside when the plug comes out.",
+        hot_fluid: "Hot fluid and hot exhaust burn: gloves and eye protection on, face aside when the plug comes out. \
+            Above about 60 °C, wait where the sheet allows it.",
         support: "Nobody goes underneath before rated stands or a lift hold it at its rated points and it has been \
             pushed and found steady. Never trust a jack alone.",
         wheels_turn: "Selecting a range turns free wheels: foot brake held, chocks on wheels that stand, nobody under \

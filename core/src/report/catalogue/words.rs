@@ -74,7 +74,7 @@ pub(super) static WORDS: &[Message] = table! {
         gate_open: "The plug may come out now.",
         gate_shut: "The plug stays in. {unmet}[ {rest}]",
         gate_rest: "What was missing before still is.",
-        gate_ignored: "Opened although: {unmet}",
+        gate_ignored: "Opened nevertheless: {unmet}",
         settled: "That settles the finding on entry {entry}.",
         known_as_found: "As found: {known}.",
         known_now: "Now: {known}.",

@@ -1,0 +1,47 @@
+//! What this version of the library is and reads.
+
+use crate::check::{JOURNAL_FORMAT, RESULT_FORMAT, RULES};
+use crate::procedure::PACK_FORMAT;
+use serde::Serialize;
+
+/// The versions of the library, its rules and its documents.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct Versions {
+    /// The library.
+    pub library: &'static str,
+    /// The rules of evidence; it rises whenever any verdict can change.
+    pub rules: &'static str,
+    /// The documents read and written.
+    pub documents: Documents,
+}
+
+/// The formats of the documents.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct Documents {
+    /// Packs.
+    pub pack: &'static str,
+    /// Journals.
+    pub journal: &'static str,
+    /// Results.
+    pub result: &'static str,
+}
+
+/// The versions of the library, its rules and its documents.
+///
+/// ```
+/// assert_eq!(brimline::versions().documents.journal, "brimline-journal/1");
+/// ```
+#[must_use]
+pub const fn versions() -> Versions {
+    Versions {
+        library: env!("CARGO_PKG_VERSION"),
+        rules: RULES,
+        documents: Documents {
+            pack: PACK_FORMAT,
+            journal: JOURNAL_FORMAT,
+            result: RESULT_FORMAT,
+        },
+    }
+}
