@@ -6,7 +6,8 @@ mod vector_cases;
 
 use brimline::document::canonical;
 use brimline::{
-    Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Unit, evaluate, report, versions,
+    Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Unit, Verdict, convert, evaluate,
+    report, versions,
 };
 use compiler::{Build, builds, compile, header, root, run, scratch};
 use serde_json::{Value, json};
@@ -110,7 +111,7 @@ fn every_vector_gives_the_bytes_of_rust() {
 fn a_check_gives_the_bytes_of_rust() {
     let mut requests = Vec::new();
     let mut expected = Vec::new();
-    for ((text, journal), pack, _) in readable() {
+    for (index, ((text, journal), pack, _)) in readable().into_iter().enumerate() {
         let check = LevelCheck::replay(&pack, &journal).expect("it was evaluated");
         let mut ask = |op: &str, args: &[&str], answer: String| {
             requests.push(request(op, args));
@@ -120,8 +121,13 @@ fn a_check_gives_the_bytes_of_rust() {
         ask("lines", &[&text, &journal], check.journal_lines());
         ask("advice", &[&text, &journal], canonical(&check.advice()));
         ask("pack_json", &[&text], pack.to_json());
-        let story = report::story(&pack, &journal).expect("it was evaluated");
-        ask("story", &[&text, &journal], story);
+        // What is asked for beside the answer replays the journal many times.
+        if index % 4 == 0 {
+            let asked = check.evaluation_with(true, Some(Verdict::Low)).to_json();
+            ask("asked", &[&text, &journal, "low"], asked);
+            let story = report::story(&pack, &journal).expect("it was evaluated");
+            ask("story", &[&text, &journal], story);
+        }
         for (act, planned, at) in [
             ("open", "", ""),
             ("pour", "0.5 L", ""),
@@ -257,6 +263,39 @@ fn getters_tell_all_that_the_document_tells() {
 }
 
 #[test]
+fn limits_hold_for_a_check() {
+    let header =
+        r#"{"format":"brimline-journal/1","job_id":"long enough","procedure":"p","job":"check"}"#;
+    let limits = [
+        "",
+        r#"{"text":20}"#,
+        r#"{"text":5}"#,
+        r#"{"bytes":5}"#,
+        r#"{"depth":0}"#,
+    ];
+    let requests = limits.map(|limits| request("start", &["", header, limits]));
+    let said = answers("limits", &requests);
+    let refused: Vec<bool> = said.iter().map(|said| said.contains("\"limit\"")).collect();
+    assert_eq!(refused, [false, false, true, true, true], "{said:#?}");
+}
+
+#[test]
+fn every_pair_of_units_converts_by_number_as_in_rust() {
+    let mut requests = Vec::new();
+    let mut expected = Vec::new();
+    for from in Unit::ALL {
+        for to in Unit::ALL {
+            let (one, other) = (from.code().to_string(), to.code().to_string());
+            requests.push(request("convert_units", &["12.5", &one, &other]));
+            expected.push(told(convert(12.5, *from, *to), |number| {
+                format!("{{\"bits\":\"{:016x}\"}}", number.to_bits())
+            }));
+        }
+    }
+    assert_eq!(answers("pairs", &requests), expected);
+}
+
+#[test]
 fn getters_tell_every_fault() {
     let refused: Vec<Request> = cases()
         .into_iter()
@@ -287,6 +326,7 @@ fn getters_tell_every_fault() {
 #[test]
 fn a_hostile_host_is_answered() {
     for build in builds() {
+        run(&compile("nulls", &["tests/c/nulls.c"], build), &[]);
         run(&compile("misuse", &["tests/c/misuse.c"], build), &[]);
     }
 }
@@ -431,12 +471,12 @@ fn as_the_example_tells(evaluation: &Evaluation) -> String {
         ),
     );
     for finding in evaluation.findings() {
-        line(finding.severity.slug(), finding.id.as_ref());
+        line(finding.severity.slug(), finding.id);
     }
     if let Some(next) = evaluation.next().first() {
-        line("next", next.id.as_ref());
+        line("next", next.id);
         for caution in &next.cautions {
-            line("  mind", caution.as_ref());
+            line("  mind", caution);
         }
     }
     for caution in evaluation.cautions() {

@@ -15,7 +15,10 @@ fn blocks(page: &str) -> Vec<(String, String)> {
     let mut lines = page.lines();
     while let Some(line) = lines.next() {
         if let Some(info) = line.strip_prefix("```") {
-            let body: Vec<&str> = lines.by_ref().take_while(|line| !line.starts_with("```")).collect();
+            let body: Vec<&str> = lines
+                .by_ref()
+                .take_while(|line| !line.starts_with("```"))
+                .collect();
             blocks.push((info.trim().to_string(), body.join("\n") + "\n"));
         }
     }
@@ -30,21 +33,37 @@ fn the_readme_shows_the_examples_as_they_are() {
         ("python", "examples/python/level_check.py"),
         ("c", "examples/c/level_check.c"),
     ] {
-        let shown: Vec<&str> = readme.iter().filter(|(info, _)| info == language).map(|(_, body)| body.as_str()).collect();
-        assert!(shown.contains(&page(file).as_str()), "README.md does not show {file} as it is");
+        let shown: Vec<&str> = readme
+            .iter()
+            .filter(|(info, _)| info == language)
+            .map(|(_, body)| body.as_str())
+            .collect();
+        assert!(
+            shown.contains(&page(file).as_str()),
+            "README.md does not show {file} as it is"
+        );
     }
 }
 
 #[test]
 fn the_readme_shows_real_output() {
-    let told = Command::new(env!("CARGO_BIN_EXE_level_service")).output().expect("the demonstration runs");
+    let told = Command::new(env!("CARGO_BIN_EXE_level_service"))
+        .output()
+        .expect("the demonstration runs");
     let told = String::from_utf8(told.stdout).expect("it tells UTF-8");
-    let shown: Vec<String> = blocks(&page("README.md")).into_iter().filter(|(info, _)| info == "text").map(|(_, body)| body).collect();
+    let shown: Vec<String> = blocks(&page("README.md"))
+        .into_iter()
+        .filter(|(info, _)| info == "text")
+        .map(|(_, body)| body)
+        .collect();
     assert!(!shown.is_empty(), "README.md shows no output");
     for block in shown {
         // A line of dots stands for what was left out.
         for part in block.split("\n…\n") {
-            assert!(told.contains(part.trim_matches('\n')), "README.md shows what is not told:\n{part}");
+            assert!(
+                told.contains(part.trim_matches('\n')),
+                "README.md shows what is not told:\n{part}"
+            );
         }
     }
 }
@@ -52,13 +71,20 @@ fn the_readme_shows_real_output() {
 #[test]
 fn the_documents_of_the_authors_page_evaluate() {
     let blocks = blocks(&page("core/packs/README.md"));
-    let of = |kind: &str| blocks.iter().filter(|(info, _)| info == kind).map(|(_, body)| body.clone()).collect::<Vec<_>>();
+    let of = |kind: &str| {
+        blocks
+            .iter()
+            .filter(|(info, _)| info == kind)
+            .map(|(_, body)| body.clone())
+            .collect::<Vec<_>>()
+    };
     let (packs, journals) = (of("json pack"), of("json journal"));
     assert_eq!((packs.len(), journals.len()), (2, 1));
     for pack in &packs {
         brimline::Pack::from_json(pack).expect("the pack reads");
     }
-    let answer = brimline::evaluate(packs[1].as_str(), journals[0].as_str()).expect("the journal evaluates");
+    let answer =
+        brimline::evaluate(packs[1].as_str(), journals[0].as_str()).expect("the journal evaluates");
     assert_eq!(answer.verdict().slug(), "at_level");
     // Worked by hand: 40 g at 845 kg/m³ is 47.337 mL. By the scale, 35 g/(1.025 × 0.845 g/mL) = 40.409… mL at the least and
     // 45 g/(0.975 × 0.845 g/mL) = 54.6199… mL at the most, outward to the microlitre, came out of a pour of 0.23 to 0.27 L.
@@ -84,12 +110,26 @@ fn the_authors_page_tells_every_field() {
     let page = page("core/packs/README.md");
     let mut names = Vec::new();
     for schema in ["pack", "journal"] {
-        let text = fs::read_to_string(Path::new(env!("CARGO_MANIFEST_DIR")).join(format!("core/schemas/{schema}.schema.json")));
-        properties(&serde_json::from_str(&text.expect("the schema is there")).expect("the schema is JSON"), &mut names);
+        let text = fs::read_to_string(
+            Path::new(env!("CARGO_MANIFEST_DIR"))
+                .join(format!("core/schemas/{schema}.schema.json")),
+        );
+        properties(
+            &serde_json::from_str(&text.expect("the schema is there")).expect("the schema is JSON"),
+            &mut names,
+        );
     }
     assert!(names.len() > 80);
     let quoted: Vec<&str> = page.split('`').skip(1).step_by(2).collect();
-    let told = |name: &str| quoted.iter().any(|text| text.split(|c: char| !(c.is_alphanumeric() || c == '_')).any(|word| word == name));
+    let told = |name: &str| {
+        quoted.iter().any(|text| {
+            text.split(|c: char| !(c.is_alphanumeric() || c == '_'))
+                .any(|word| word == name)
+        })
+    };
     let untold: Vec<&String> = names.iter().filter(|name| !told(name)).collect();
-    assert!(untold.is_empty(), "core/packs/README.md says nothing of {untold:?}");
+    assert!(
+        untold.is_empty(),
+        "core/packs/README.md says nothing of {untold:?}"
+    );
 }

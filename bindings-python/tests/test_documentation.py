@@ -1,5 +1,6 @@
 """What the package says of itself: docstrings whose examples run, help, signatures, annotations."""
 
+import contextlib
 import doctest
 import inspect
 import io
@@ -48,6 +49,15 @@ class Docstrings(unittest.TestCase):
         self.assertEqual(runner.failures, 0, said.getvalue())
         own = [name for name in brimline.__all__ if not issubclass_of_error(name)]
         self.assertEqual([name for name in own if name not in shown], [])
+
+    def test_the_readme_runs(self) -> None:
+        readme = (Path(__file__).parents[1] / "README.md").read_text(encoding="utf-8")
+        block = readme.split("```python\n")[1].split("```")[0]
+        names = {"journal": jobs.journal(), "header": jobs.HEADER, "entry": jobs.entries()[0]}
+        said = io.StringIO()
+        with contextlib.redirect_stdout(said):
+            exec(block, names)
+        self.assertEqual(said.getvalue().splitlines()[0], "at_level [-0.255 L, -0.205 L]")
 
     def test_signatures(self) -> None:
         signatures = {

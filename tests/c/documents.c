@@ -68,9 +68,9 @@ brim_status answer_evaluate(const request *of) {
 }
 
 /* The result of a check, which is freed here. */
-static brim_status told_check(brim_check *check) {
+static brim_status told_check(brim_check *check, const brim_options *options) {
     brim_evaluation *evaluation = NULL;
-    brim_status status = brim_check_evaluation(check, NULL, &evaluation, detail);
+    brim_status status = brim_check_evaluation(check, options, &evaluation, detail);
     brim_check_free(check);
     TRY(status);
     FILL(brim_evaluation_json(evaluation, ROOM, detail));
@@ -93,7 +93,37 @@ static brim_status replay(const request *of, brim_check **check) {
 brim_status answer_live(const request *of) {
     brim_check *check = NULL;
     TRY(replay(of, &check));
-    return told_check(check);
+    return told_check(check, NULL);
+}
+
+/* A check asked for more: the third argument is the verdict whose absence is to be explained. */
+brim_status answer_asked(const request *of) {
+    brim_options *options = brim_options_new();
+    brim_check *check = NULL;
+    brim_status status = replay(of, &check);
+    must(brim_options_flip(options, 1, NULL), "brim_options_flip");
+    must(brim_options_why_not(options, number_of(BRIM_LIST_VERDICT, of->args[2]), NULL), "brim_options_why_not");
+    if (status == BRIM_OK) {
+        status = told_check(check, options);
+    }
+    brim_options_free(options);
+    return status;
+}
+
+/* A check whose limits are the third argument is started with the header that is the second. */
+brim_status answer_start(const request *of) {
+    brim_options *options = brim_options_new();
+    brim_pack *pack = NULL;
+    brim_check *check = NULL;
+    brim_status status = pack_of(of, NULL, &pack);
+    set_limits(options, of->args[2]);
+    if (status == BRIM_OK) {
+        status = brim_check_start(pack, ARG(1), options, &check, detail);
+    }
+    brim_options_free(options);
+    brim_pack_free(pack);
+    TRY(status);
+    return told_check(check, NULL);
 }
 
 brim_status answer_lines(const request *of) {
@@ -161,7 +191,7 @@ brim_status answer_recorded(const request *of) {
         brim_check_free(check);
         return status;
     }
-    return told_check(check);
+    return told_check(check, NULL);
 }
 
 brim_status answer_pack(const request *of) {

@@ -31,16 +31,28 @@ brim_status answer_versions(const request *of) {
     return BRIM_OK;
 }
 
+/* {"bits": the double in hexadecimal} */
+static void put_double(double number) {
+    uint64_t bits;
+    char text[40];
+    memcpy(&bits, &number, sizeof bits);
+    snprintf(text, sizeof text, "{\"bits\":\"%016" PRIx64 "\"}", bits);
+    put(&out, text);
+}
+
 brim_status answer_convert(const request *of) {
-    union {
-        double number;
-        uint64_t bits;
-    } result;
-    char bits[40];
-    double number = strtod(of->args[0].bytes, NULL);
-    TRY(brim_convert(number, ARG(1), ARG(2), &result.number, detail));
-    snprintf(bits, sizeof bits, "{\"bits\":\"%016" PRIx64 "\"}", result.bits);
-    put(&out, bits);
+    double result;
+    TRY(brim_convert(strtod(of->args[0].bytes, NULL), ARG(1), ARG(2), &result, detail));
+    put_double(result);
+    return BRIM_OK;
+}
+
+/* Units by number. */
+brim_status answer_convert_units(const request *of) {
+    brim_unit from = (brim_unit)whole(of->args[1]), to = (brim_unit)whole(of->args[2]);
+    double result;
+    TRY(brim_convert_units(strtod(of->args[0].bytes, NULL), from, to, &result, detail));
+    put_double(result);
     return BRIM_OK;
 }
 

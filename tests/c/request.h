@@ -32,6 +32,7 @@ void put_room(const char *name);
 /* quantities.c */
 brim_status answer_versions(const request *of);
 brim_status answer_convert(const request *of);
+brim_status answer_convert_units(const request *of);
 brim_status answer_unit(const request *of);
 brim_status answer_amount(const request *of);
 brim_status answer_amount_to(const request *of);
@@ -44,6 +45,8 @@ brim_status answer_interval_intersect(const request *of);
 /* documents.c */
 brim_status answer_evaluate(const request *of);
 brim_status answer_live(const request *of);
+brim_status answer_asked(const request *of);
+brim_status answer_start(const request *of);
 brim_status answer_lines(const request *of);
 brim_status answer_advice(const request *of);
 brim_status answer_gate(const request *of);

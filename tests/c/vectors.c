@@ -43,6 +43,7 @@ typedef struct operation {
 static const operation OPERATIONS[] = {
     {"versions", answer_versions},
     {"convert", answer_convert},
+    {"convert_units", answer_convert_units},
     {"unit", answer_unit},
     {"amount", answer_amount},
     {"amount_to", answer_amount_to},
@@ -53,6 +54,8 @@ static const operation OPERATIONS[] = {
     {"interval_intersect", answer_interval_intersect},
     {"evaluate", answer_evaluate},
     {"live", answer_live},
+    {"asked", answer_asked},
+    {"start", answer_start},
     {"lines", answer_lines},
     {"advice", answer_advice},
     {"gate", answer_gate},

@@ -116,6 +116,12 @@ fn cost(text: &str) -> (u64, u64) {
 #[test]
 fn cost_is_bounded_by_the_text() {
     let sizes = [100_000, 200_000, 400_000];
+    // A list costs most just after it outgrew its place.
+    let just_outgrown = (1 << 16) + 1;
+    for (name, text) in costly(just_outgrown * 2) {
+        let (held, _) = cost(&text);
+        assert!(held < 60 * text.len() as u64, "{name}: {held} bytes held");
+    }
     for index in 0..costly(1).len() {
         let costs = sizes.map(|size| {
             let (name, text) = costly(size).swap_remove(index);

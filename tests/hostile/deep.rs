@@ -11,28 +11,21 @@ fn deep_nesting_is_refused_by_name_wherever_it_is_read() {
     on_a_stack_of(256 * 1024, || {
         for depth in [33, 1_000, 100_000] {
             let lists = nested(depth);
-            let at = format!("job{}", "[0]".repeat(31));
             let text = format!(
                 r#"{{"format":"brimline-journal/1","procedure":"p","job":{lists},"entries":[]}}"#
             );
             let error = refused(read(&text));
-            assert_eq!(
-                told(&error),
-                [("wrong_type", "job"), ("limit", at.as_str())]
-            );
-            assert!(error.to_string().contains("depth"));
-            let at = format!("more{}", "[0]".repeat(31));
+            // What is not read is not measured.
+            assert_eq!(told(&error), [("wrong_type", "job")]);
             let text = journal_of("").replacen('{', &format!("{{\"more\":{lists},"), 1);
             let error = refused(read(&text));
-            assert_eq!(
-                told(&error),
-                [("unknown_field", "more"), ("limit", at.as_str())]
-            );
-            // The depth was passed before the text broke off.
+            assert_eq!(told(&error), [("unknown_field", "more")]);
             let error = refused(read(&format!("{HEADER},{}", "[".repeat(depth))));
             assert_eq!(error.kind(), ErrorKind::Syntax);
+            // The depth was passed before the text broke off.
             let error = refused(read(&"[".repeat(depth)));
             assert_eq!(error.kind(), ErrorKind::Limit);
+            assert!(error.to_string().contains("depth"));
             let error = refused(Pack::from_json(&"{\"a\":".repeat(depth)));
             assert_eq!(error.kind(), ErrorKind::Limit);
         }

@@ -36,16 +36,15 @@ impl Delivery {
             self.repeats.push(earlier.seq);
             return;
         }
-        let seq = node.member("seq");
-        let number = seq.and_then(Node::whole);
-        if let (Some(last), Some(seq), Some(number)) = (self.last, seq, number)
+        let number = node.member("seq").and_then(Node::whole);
+        if let (Some(last), Some(number)) = (self.last, number)
             && number <= last
         {
             let fault = Fault::new(ErrorKind::Sequence)
                 .got(&number.to_string())
                 .allowed([format!("more than {last}")])
                 .hint("number the entries in the order they were recorded");
-            reader.inside("seq", seq, |reader| reader.note(fault));
+            reader.note_at("seq", fault);
         }
         self.last = number.or(self.last);
         if let Some(entry) = entry {

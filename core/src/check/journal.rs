@@ -5,7 +5,7 @@ use super::entry::Entry;
 use super::finding::Finding;
 use super::header::{Header, MEMBERS, header, header_of};
 use super::read;
-use crate::document::{Limits, Reader, Value, canonical, is_json};
+use crate::document::{Limits, Node, Reader, canonical, is_json};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::procedure::Severity;
 use crate::quantity::Measures;
@@ -99,8 +99,8 @@ fn lines(text: &str) -> Option<(&str, Vec<&str>)> {
     let mut lines = text.lines().filter(|line| !line.trim().is_empty());
     let first = lines.next()?;
     let rest: Vec<&str> = lines.collect();
-    let alone = first.trim_start().starts_with('{') && is_json(first);
-    (!rest.is_empty() && alone).then_some((first, rest))
+    let alone = !rest.is_empty() && first.trim_start().starts_with('{') && is_json(first);
+    alone.then_some((first, rest))
 }
 
 fn from_document(mut reader: Reader<'_>, text: &str) -> Result<Journal, Error> {
@@ -112,8 +112,8 @@ fn from_document(mut reader: Reader<'_>, text: &str) -> Result<Journal, Error> {
         let is_line = text.ends_with('\n') && text.trim().lines().count() == 1;
         if !is_line || object.get("entries").is_some() {
             let most = reader.limits().entries();
-            reader.required(&object, "entries", |reader, node| match &node.value {
-                Value::List(items) if items.len() > most => {
+            reader.required(&object, "entries", |reader, node| match node {
+                Node::List(items) if items.len() > most => {
                     reader.note(reader.limits().too_many_entries(items.len()));
                     None
                 }
@@ -142,13 +142,13 @@ fn from_lines<'t>(
     // What a power cut leaves of a line is no JSON.
     let torn = rest.last().filter(|last| cut && !is_json(last));
     let whole_lines = rest.len().saturating_sub(usize::from(torn.is_some()));
-    reader.within("entries", |reader| {
+    reader.inside("entries", |reader| {
         if whole_lines > reader.limits().entries() {
             reader.note(reader.limits().too_many_entries(whole_lines));
             return;
         }
         for (index, line) in rest.iter().take(whole_lines).enumerate() {
-            reader.within(index, |reader| {
+            reader.inside(index, |reader| {
                 if let Some(node) = reader.parse_part(line) {
                     delivery.take(reader, &node);
                 }

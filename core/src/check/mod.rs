@@ -34,13 +34,13 @@ pub use entry::{
 pub use evaluate::{
     JournalSource, Options, PackSource, evaluate, evaluate_many, evaluate_with, verdict,
 };
+pub(crate) use evaluation::FORMAT as RESULT_FORMAT;
 pub use evaluation::{Counted, Evaluation, LeakReading, ProcedureRef, RULES};
 pub use finding::{Arg, Args, Finding, NextAct, Reason, Unmet};
 pub use flip::{Changed, Flip, Turns};
 pub use gate::Gate;
-pub use header::{Header, Job, PackPin, Profile, Subject};
-pub(crate) use evaluation::FORMAT as RESULT_FORMAT;
 pub(crate) use header::FORMAT as JOURNAL_FORMAT;
+pub use header::{Header, Job, PackPin, Profile, Subject};
 pub use journal::Journal;
 pub use leak::{BySheet, Certainty};
 pub(crate) use level_check::Known;

@@ -5,7 +5,7 @@ use super::entry::{
     StripResult, Toward, Trend,
 };
 use super::moment::moment;
-use crate::document::{Node, Object, Reader, Value};
+use crate::document::{Node, Object, Reader};
 use crate::error::{ErrorKind, Fault};
 use crate::procedure::EngineState;
 use crate::quantity::{Amount, Kind};
@@ -74,11 +74,11 @@ pub(super) fn entry(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Entry> {
 
 fn unknown_kind(reader: &mut Reader<'_>, node: &Node<'_>, kind: Option<&Node<'_>>) {
     let kinds = KINDS.iter().map(|(kind, _)| *kind);
-    match (&node.value, kind) {
-        (Value::Object(_), None) => reader.within("kind", |reader| {
-            reader.note(Fault::new(ErrorKind::MissingField).allowed(kinds));
-        }),
-        (_, Some(kind)) => reader.inside("kind", kind, |reader| {
+    match (node, kind) {
+        (Node::Object(_), None) => {
+            reader.note_at("kind", Fault::new(ErrorKind::MissingField).allowed(kinds));
+        }
+        (_, Some(kind)) => reader.inside("kind", |reader| {
             if let Some(word) = reader.str(kind) {
                 let fault = Fault::new(ErrorKind::UnknownValue).got(word);
                 reader.note(fault.allowed(kinds));
@@ -238,7 +238,7 @@ fn fact(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Option<Fact> {
 fn named(reader: &mut Reader<'_>, object: &Object<'_, '_>) {
     if object.get("by").is_none() {
         let hint = "say who approves, holds or releases";
-        reader.note_at(object, "by", Fault::new(ErrorKind::MissingField).hint(hint));
+        reader.note_at("by", Fault::new(ErrorKind::MissingField).hint(hint));
     }
 }
 
@@ -261,7 +261,6 @@ fn flow(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Option<Fact> {
     if object.get("captured_by").is_some() && object.get("captured").is_none() {
         let hint = "say what was captured, or leave captured_by out";
         reader.note_at(
-            object,
             "captured_by",
             Fault::new(ErrorKind::Conflict)
                 .allowed(["captured"])
@@ -336,13 +335,13 @@ fn correction(reader: &mut Reader<'_>, object: &Object<'_, '_>) -> Option<Fact> 
     });
     let replaces = reader.optional(object, "replaces", |reader, node| {
         let entry = entry(reader, node);
-        let seq = node.member("seq");
-        if let (Some(of), Some(seq), Some(own)) = (of, seq, seq.and_then(Node::whole))
+        let seq = node.member("seq").and_then(Node::whole);
+        if let (Some(of), Some(own)) = (of, seq)
             && of != own
         {
             let hint = "the replacing entry keeps the seq of the entry it replaces";
             let fault = Fault::new(ErrorKind::Conflict).got(&own.to_string());
-            reader.inside("seq", seq, |reader| reader.note(fault.hint(hint)));
+            reader.note_at("seq", fault.hint(hint));
         }
         entry.map(Box::new)
     });

@@ -2,19 +2,36 @@
 
 use super::limits::{Limits, exceeded};
 use super::path::{Step, spell};
-use crate::error::{Error, Fault, Position};
+use super::place::{Place, locate};
+use crate::error::{Error, Fault};
 use alloc::vec::Vec;
 
-/// The faults found so far, each with its path and where it stands in bytes.
+/// A piece of the text that is JSON by itself, and how many steps lead to it.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Part<'t> {
+    pub(super) text: &'t str,
+    pub(super) depth: usize,
+}
+
+/// One fault, the way to its value, and its place in bytes where that is known already.
 #[derive(Debug)]
-pub(super) struct Faults<'l> {
-    limits: &'l Limits,
-    found: Vec<(usize, Fault)>,
+struct Found<'t> {
+    part: Part<'t>,
+    fault: Fault,
+    path: Vec<Step>,
+    offset: Option<usize>,
+}
+
+/// The faults found so far.
+#[derive(Debug)]
+pub(super) struct Faults<'t> {
+    limits: &'t Limits,
+    found: Vec<Found<'t>>,
     left_out: usize,
 }
 
-impl<'l> Faults<'l> {
-    pub(super) const fn new(limits: &'l Limits) -> Self {
+impl<'t> Faults<'t> {
+    pub(super) const fn new(limits: &'t Limits) -> Self {
         Faults {
             limits,
             found: Vec::new(),
@@ -22,15 +39,21 @@ impl<'l> Faults<'l> {
         }
     }
 
-    /// Notes a fault at a path and an offset.
-    pub(super) fn note<'s, 'a: 's>(
+    /// Notes a fault at a path, and at a place in bytes if it is known.
+    pub(super) fn note(
         &mut self,
-        path: impl IntoIterator<Item = &'s Step<'a>>,
-        offset: usize,
+        part: Part<'t>,
+        path: Vec<Step>,
+        offset: Option<usize>,
         fault: Fault,
     ) {
         if self.found.len() < self.limits.faults() {
-            self.found.push((offset, fault.at(spell(path))));
+            self.found.push(Found {
+                part,
+                fault,
+                path,
+                offset,
+            });
         } else {
             self.left_out = self.left_out.saturating_add(1);
         }
@@ -38,11 +61,18 @@ impl<'l> Faults<'l> {
 
     /// All of them with their positions in the text, or nothing if there are none.
     pub(super) fn told(mut self, text: &str) -> Result<(), Error> {
-        self.found.sort_by_key(|(offset, _)| *offset);
+        for group in self
+            .found
+            .chunk_by_mut(|a, b| core::ptr::eq(a.part.text, b.part.text))
+        {
+            find_places(text, group);
+        }
+        self.found.sort_by_key(|found| found.offset);
         let mut place = Place::start(text);
         let mut faults: Vec<Fault> = Vec::with_capacity(self.found.len());
-        for (offset, mut fault) in self.found {
-            fault.position = Some(place.advance(offset));
+        for found in self.found {
+            let mut fault = found.fault.at(spell(&found.path));
+            fault.position = found.offset.map(|offset| place.advance(offset));
             faults.push(fault);
         }
         if self.left_out > 0 {
@@ -57,44 +87,27 @@ impl<'l> Faults<'l> {
     }
 }
 
-/// A place that moves forward through a text, so that many are found in one pass.
-struct Place<'t> {
-    text: &'t str,
-    offset: usize,
-    line: usize,
-    column: usize,
-}
-
-impl<'t> Place<'t> {
-    const fn start(text: &'t str) -> Self {
-        Place {
-            text,
-            offset: 0,
-            line: 1,
-            column: 1,
-        }
-    }
-
-    fn advance(&mut self, offset: usize) -> Position {
-        for letter in self
-            .text
-            .get(self.offset..offset)
-            .unwrap_or_default()
-            .chars()
-        {
-            if letter == '\n' {
-                self.line = self.line.saturating_add(1);
-                self.column = 1;
-            } else {
-                self.column = self.column.saturating_add(1);
+/// Finds where the values of the faults of one part stand.
+fn find_places(text: &str, group: &mut [Found<'_>]) {
+    let Some(part) = group.first().map(|found| found.part.text) else {
+        return;
+    };
+    let mut offsets: Vec<Option<usize>> = group.iter().map(|found| found.offset).collect();
+    let unplaced = group
+        .iter()
+        .enumerate()
+        .filter(|(_, found)| found.offset.is_none());
+    let wanted: Vec<(usize, &[Step])> = unplaced
+        .filter_map(|(index, found)| Some((index, found.path.get(found.part.depth..)?)))
+        .collect();
+    if !wanted.is_empty() {
+        locate(text, part, &wanted, &mut |index, offset| {
+            if let Some(place) = offsets.get_mut(index) {
+                *place = Some(offset);
             }
-        }
-        self.offset = offset;
-        let count = |n: usize| u32::try_from(n).unwrap_or(u32::MAX);
-        Position {
-            line: count(self.line),
-            column: count(self.column),
-            offset: count(offset),
-        }
+        });
+    }
+    for (found, offset) in group.iter_mut().zip(offsets) {
+        found.offset = offset;
     }
 }

@@ -2,7 +2,7 @@
 
 use super::canonical::Ext;
 use super::reader::Reader;
-use super::tree::{Node, Value};
+use super::tree::Node;
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Kind};
 use alloc::borrow::ToOwned;
@@ -14,7 +14,7 @@ use jiff::civil::Date;
 impl Reader<'_> {
     /// A text with something in it, as `&str`.
     pub(crate) fn str<'n>(&mut self, node: &'n Node<'_>) -> Option<&'n str> {
-        let Value::Text(text) = &node.value else {
+        let Node::Text(text) = node else {
             return self.wrong_type(node, "a text");
         };
         if text.trim().is_empty() {
@@ -35,16 +35,16 @@ impl Reader<'_> {
 
     /// The host's own JSON.
     pub(crate) fn ext(&mut self, node: &Node<'_>) -> Option<Ext> {
-        match &node.value {
-            Value::Ext(json) => Ext::new(json),
+        match node {
+            Node::Ext(json) => Ext::new(json),
             _ => self.wrong_type(node, "any JSON"),
         }
     }
 
     /// True or false.
     pub(crate) fn flag(&mut self, node: &Node<'_>) -> Option<bool> {
-        match &node.value {
-            Value::Bool(value) => Some(*value),
+        match node {
+            Node::Bool(value) => Some(*value),
             _ => self.wrong_type(node, "true or false"),
         }
     }
@@ -52,9 +52,9 @@ impl Reader<'_> {
     /// A whole number of at least `least`, exact in every JSON reader.
     pub(crate) fn whole(&mut self, node: &Node<'_>, least: i64) -> Option<u64> {
         const MOST: i64 = 9_007_199_254_740_991;
-        match &node.value {
-            Value::Integer(value) if (least..=MOST).contains(value) => u64::try_from(*value).ok(),
-            Value::Integer(value) => {
+        match node {
+            Node::Integer(value) if (least..=MOST).contains(value) => u64::try_from(*value).ok(),
+            Node::Integer(value) => {
                 let allowed = [format!("{least} to {MOST}")];
                 self.note(
                     Fault::new(ErrorKind::OutOfRange)
@@ -110,7 +110,7 @@ impl Reader<'_> {
 
     /// A quantity of one of several kinds, the one its unit says.
     pub(crate) fn amount_of(&mut self, node: &Node<'_>, kinds: &[Kind]) -> Option<Amount> {
-        if matches!(node.value, Value::Integer(_) | Value::Number) {
+        if matches!(node, Node::Integer(_) | Node::Number) {
             let hint = "write the quantity as text with its unit, as in \"1.2 L\"";
             self.note(
                 Fault::new(ErrorKind::WrongType)

@@ -7,6 +7,7 @@ mod field;
 mod limits;
 mod parse;
 mod path;
+mod place;
 mod reader;
 mod tree;
 
@@ -14,5 +15,7 @@ pub(crate) use canonical::Ext;
 pub use canonical::canonical;
 pub use digest::digest;
 pub use limits::Limits;
-pub(crate) use reader::{Object, Reader, is_json};
-pub(crate) use tree::{Node, Value};
+pub(crate) use parse::is_json;
+pub(crate) use path::Step;
+pub(crate) use reader::{Object, Reader};
+pub(crate) use tree::Node;

@@ -6,24 +6,27 @@ use core::fmt::Write;
 
 /// One step into a document.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub(crate) enum Step<'a> {
-    Key(Cow<'a, str>),
+pub(crate) enum Step {
+    /// A member, the first of its name.
+    Key(Cow<'static, str>),
+    /// A member that stands again under a name that stood before.
+    Again(Cow<'static, str>),
     Index(usize),
 }
 
-impl<'a> From<&'a str> for Step<'a> {
-    fn from(name: &'a str) -> Self {
+impl From<&'static str> for Step {
+    fn from(name: &'static str) -> Self {
         Step::Key(Cow::Borrowed(name))
     }
 }
 
-impl From<String> for Step<'_> {
+impl From<String> for Step {
     fn from(name: String) -> Self {
         Step::Key(Cow::Owned(name))
     }
 }
 
-impl From<usize> for Step<'_> {
+impl From<usize> for Step {
     fn from(index: usize) -> Self {
         Step::Index(index)
     }
@@ -33,19 +36,19 @@ impl From<usize> for Step<'_> {
 const NAME: usize = 80;
 
 /// A path as people read it: `entries[3].volume`. A name that would be misread stands in quotes: `["a.b"]`.
-pub(super) fn spell<'s, 'a: 's>(steps: impl IntoIterator<Item = &'s Step<'a>>) -> String {
+pub(super) fn spell(steps: &[Step]) -> String {
     let mut out = String::new();
     for step in steps {
         match step {
             // Writing to a String cannot fail.
             Step::Index(index) => write!(out, "[{index}]").unwrap_or_default(),
-            Step::Key(name) if is_plain(name) => {
+            Step::Key(name) | Step::Again(name) if is_plain(name) => {
                 if !out.is_empty() {
                     out.push('.');
                 }
                 out.push_str(name);
             }
-            Step::Key(name) => {
+            Step::Key(name) | Step::Again(name) => {
                 out.push_str("[\"");
                 for letter in name.chars().take(NAME) {
                     if letter.is_control() || letter == '"' || letter == '\\' {
@@ -76,8 +79,7 @@ mod tests {
     #[test]
     fn names_that_would_be_misread_are_quoted() {
         let path = |names: &[&'static str]| {
-            let steps: alloc::vec::Vec<Step<'_>> =
-                names.iter().map(|name| (*name).into()).collect();
+            let steps: alloc::vec::Vec<Step> = names.iter().map(|name| (*name).into()).collect();
             spell(&steps)
         };
         assert_eq!(path(&["a", "größe"]), "a.größe");

@@ -1,10 +1,11 @@
 //! Reading the members of a document, noting every fault where it stands and going on.
 
-use super::fault::Faults;
+use super::fault::{Faults, Part};
 use super::limits::Limits;
-use super::parse::Parser;
+use super::parse::tree;
 use super::path::Step;
-use super::tree::{Node, Value};
+use super::place::offset_in;
+use super::tree::Node;
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::Measures;
 use alloc::string::ToString;
@@ -32,9 +33,9 @@ pub(crate) struct Reader<'t> {
     limits: &'t Limits,
     /// What bare `qt`, `pt`, `gal` and `fl oz` mean, where the document says so.
     pub(crate) measures: Option<Measures>,
-    path: Vec<Step<'static>>,
-    /// Where the value that is being read begins.
-    at: usize,
+    path: Vec<Step>,
+    /// The piece of the text that is being read, which is JSON by itself.
+    part: Part<'t>,
     faults: Faults<'t>,
 }
 
@@ -50,7 +51,7 @@ impl<'t> Reader<'t> {
             limits,
             measures: None,
             path: Vec::new(),
-            at: 0,
+            part: Part { text, depth: 0 },
             faults: Faults::new(limits),
         })
     }
@@ -66,13 +67,21 @@ impl<'t> Reader<'t> {
 
     /// The tree of a part of the text that is JSON by itself, such as a line, standing at the present path.
     pub(crate) fn parse_part(&mut self, part: &'t str) -> Option<Node<'t>> {
-        let base = (part.as_ptr() as usize).wrapping_sub(self.text.as_ptr() as usize);
-        let path = self.path.clone();
-        let node = Parser::new(part, base, path, self.limits, &mut self.faults)
-            .document()
-            .ok()?;
-        self.at = node.at;
-        Some(node)
+        self.part = Part {
+            text: part,
+            depth: self.path.len(),
+        };
+        match tree(part, self.limits) {
+            Ok(node) => Some(node),
+            Err(refusal) => {
+                let mut path = self.path.clone();
+                path.extend(refusal.path);
+                let offset = offset_in(self.text, part).saturating_add(refusal.offset);
+                self.faults
+                    .note(self.part, path, Some(offset), refusal.fault);
+                None
+            }
+        }
     }
 
     /// All faults with their places, or nothing if there are none.
@@ -82,47 +91,18 @@ impl<'t> Reader<'t> {
 
     /// Notes a fault at the value that is being read.
     pub(crate) fn note(&mut self, fault: Fault) {
-        self.faults.note(&self.path, self.at, fault);
+        self.faults.note(self.part, self.path.clone(), None, fault);
     }
 
-    /// Notes a fault at a member of an object, or at the object itself where it has no such member.
-    pub(crate) fn note_at(&mut self, object: &Object<'_, '_>, name: &'static str, fault: Fault) {
-        match object.get(name) {
-            Some(node) => self.inside(name, node, |reader| reader.note(fault)),
-            None => self.within(name, |reader| reader.note(fault)),
-        }
+    /// Notes a fault one step further in, or at the present value where nothing stands there.
+    pub(crate) fn note_at(&mut self, step: impl Into<Step>, fault: Fault) {
+        self.inside(step, |reader| reader.note(fault));
     }
 
-    /// Notes a fault further in below a value, or at the innermost value there is on the way.
-    pub(crate) fn note_below(&mut self, node: &Node<'_>, steps: &[Step<'static>], fault: Fault) {
-        match steps.split_first() {
-            None => self.note(fault),
-            Some((step, rest)) => match node.child(step) {
-                Some(child) => self.inside(step.clone(), child, |reader| {
-                    reader.note_below(child, rest, fault);
-                }),
-                None => self.within(step.clone(), |reader| reader.note(fault)),
-            },
-        }
-    }
-
-    /// Reads a value one step further in.
+    /// Does something one step further in.
     pub(crate) fn inside<T>(
         &mut self,
-        step: impl Into<Step<'static>>,
-        node: &Node<'_>,
-        read: impl FnOnce(&mut Self) -> T,
-    ) -> T {
-        let outer = core::mem::replace(&mut self.at, node.at);
-        let answer = self.within(step, read);
-        self.at = outer;
-        answer
-    }
-
-    /// Does something one step further in, where no value stands.
-    pub(crate) fn within<T>(
-        &mut self,
-        step: impl Into<Step<'static>>,
+        step: impl Into<Step>,
         act: impl FnOnce(&mut Self) -> T,
     ) -> T {
         self.path.push(step.into());
@@ -132,13 +112,15 @@ impl<'t> Reader<'t> {
     }
 
     pub(super) fn wrong_type<T>(&mut self, node: &Node<'_>, expected: &'static str) -> Option<T> {
+        if let Node::Refused(fault) = node {
+            self.note((**fault).clone());
+            return None;
+        }
         let mut fault = Fault::new(ErrorKind::WrongType)
             .got(node.type_name())
             .allowed([expected]);
-        match node.value {
-            Value::Refused => return None,
-            Value::Null => fault = fault.hint("leave the field out instead of writing null"),
-            _ => {}
+        if matches!(node, Node::Null) {
+            fault = fault.hint("leave the field out instead of writing null");
         }
         self.note(fault);
         None
@@ -150,26 +132,36 @@ impl<'t> Reader<'t> {
         node: &'n Node<'a>,
         fields: &'static [&'static str],
     ) -> Option<Object<'n, 'a>> {
-        let Value::Object(members) = &node.value else {
+        let Node::Object(members) = node else {
             return self.wrong_type(node, "an object");
         };
         let mut stood: u64 = 0;
         for (key, member) in members {
             let place = fields.iter().position(|field| field == key);
             let bit = place.and_then(|place| 1_u64.checked_shl(u32::try_from(place).ok()?));
-            let fault = match bit {
+            let name = key.to_string();
+            let (step, fault) = match bit {
                 Some(bit) if stood & bit == 0 => {
                     stood |= bit;
                     continue;
                 }
-                Some(_) => Fault::new(ErrorKind::DuplicateField).hint("keep one of them"),
-                None => Fault::new(ErrorKind::UnknownField)
-                    .allowed(fields.iter().copied())
-                    .hint(
-                        "correct the name, or put what is yours under ext where the format has it",
-                    ),
+                Some(_) => (
+                    Step::Again(name.into()),
+                    Fault::new(ErrorKind::DuplicateField).hint("keep one of them"),
+                ),
+                None => (
+                    Step::from(name),
+                    Fault::new(ErrorKind::UnknownField)
+                        .allowed(fields.iter().copied())
+                        .hint(
+                            "correct the name, or put what is yours under ext where the format has it",
+                        ),
+                ),
             };
-            self.inside(key.to_string(), member, |reader| {
+            self.inside(step, |reader| {
+                if let Node::Refused(over) = member {
+                    reader.note((**over).clone());
+                }
                 reader.note(fault.got(key));
             });
         }
@@ -184,9 +176,9 @@ impl<'t> Reader<'t> {
         read: impl FnOnce(&mut Self, &'n Node<'a>) -> Option<T>,
     ) -> Option<T> {
         match object.get(name) {
-            Some(node) => self.inside(name, node, |reader| read(reader, node)),
+            Some(node) => self.inside(name, |reader| read(reader, node)),
             None => {
-                self.note_at(object, name, Fault::new(ErrorKind::MissingField));
+                self.note_at(name, Fault::new(ErrorKind::MissingField));
                 None
             }
         }
@@ -200,7 +192,7 @@ impl<'t> Reader<'t> {
         read: impl FnOnce(&mut Self, &'n Node<'a>) -> Option<T>,
     ) -> Option<T> {
         let node = object.get(name)?;
-        self.inside(name, node, |reader| read(reader, node))
+        self.inside(name, |reader| read(reader, node))
     }
 
     /// The items of a list; those with faults are noted and left out.
@@ -209,20 +201,13 @@ impl<'t> Reader<'t> {
         node: &'n Node<'a>,
         mut read: impl FnMut(&mut Self, &'n Node<'a>) -> Option<T>,
     ) -> Option<Vec<T>> {
-        let Value::List(items) = &node.value else {
+        let Node::List(items) = node else {
             return self.wrong_type(node, "a list");
         };
         let read_all = items
             .iter()
             .enumerate()
-            .filter_map(|(index, item)| self.inside(index, item, |reader| read(reader, item)));
+            .filter_map(|(index, item)| self.inside(index, |reader| read(reader, item)));
         Some(read_all.collect())
     }
-}
-
-/// Whether a text is one JSON value and nothing else.
-pub(crate) fn is_json(text: &str) -> bool {
-    let limits = Limits::default();
-    let mut faults = Faults::new(&limits);
-    Parser::new(text, 0, Vec::new(), &limits, &mut faults).passes()
 }

@@ -3,7 +3,7 @@
 //! It is asked of the document itself, so that a part with faults of its own does not hide another.
 
 use super::ring::{Way, rings};
-use crate::document::{Node, Reader};
+use crate::document::{Node, Reader, Step};
 use crate::error::{ErrorKind, Fault};
 use alloc::collections::BTreeMap;
 use alloc::format;
@@ -72,7 +72,7 @@ impl Part {
                     .got(name)
                     .hint("give each its own identity");
                 let steps = [self.list.into(), place.into(), self.identity.into()];
-                reader.note_below(pack, &steps, fault);
+                note_below(reader, &steps, fault);
             } else {
                 places.insert(name, place);
             }
@@ -106,7 +106,7 @@ impl Part {
                 .and_then(|node| node.member(self.refers))
                 .is_some_and(|node| !node.items().is_empty());
             let steps = steps.get(..if is_list { 4 } else { 3 }).unwrap_or_default();
-            reader.note_below(pack, steps, fault);
+            note_below(reader, steps, fault);
         });
     }
 
@@ -125,5 +125,13 @@ impl Part {
             }
         }
         out
+    }
+}
+
+/// Notes a fault further in.
+fn note_below(reader: &mut Reader<'_>, steps: &[Step], fault: Fault) {
+    match steps.split_first() {
+        Some((step, rest)) => reader.inside(step.clone(), |reader| note_below(reader, rest, fault)),
+        None => reader.note(fault),
     }
 }

@@ -19,6 +19,6 @@ pub use edition::{Act, Capacity, Caution, Counts, LeakLimit, Procedure, Refill};
 pub use lint::{LintFinding, Severity};
 pub use method::{Defect, Method, MethodKind, Sign, Warming};
 pub use pack::Pack;
+pub(crate) use read::FORMAT as PACK_FORMAT;
 pub(crate) use read::{edition_number, format, measures};
 pub use select::{Difference, InForce, Selection};
-pub(crate) use read::FORMAT as PACK_FORMAT;

@@ -119,9 +119,7 @@ fn fluid(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Fluid> {
         for (index, node) in node.items().iter().enumerate() {
             if let Some(name) = node.text().filter(|name| others.contains(name)) {
                 let hint = "a fluid under never may stand under no other relation";
-                reader.inside(index, node, |reader| {
-                    reader.note(Fault::new(ErrorKind::Conflict).got(name).hint(hint));
-                });
+                reader.note_at(index, Fault::new(ErrorKind::Conflict).got(name).hint(hint));
             }
         }
         Some(())

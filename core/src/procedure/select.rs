@@ -2,7 +2,7 @@
 
 use super::edition::Procedure;
 use super::pack::Pack;
-use crate::document::{Limits, Node, Reader, Value, canonical};
+use crate::document::{Limits, Node, Reader, canonical};
 use crate::error::{Error, ErrorKind, Fault};
 use alloc::borrow::ToOwned;
 use alloc::format;
@@ -212,8 +212,8 @@ impl Pack {
 
 /// The leaves of a sheet with their paths.
 fn flatten(node: &Node<'_>, path: String, out: &mut Vec<(String, String)>) {
-    match &node.value {
-        Value::Object(members) => {
+    match node {
+        Node::Object(members) => {
             for (key, value) in members {
                 let inner = if path.is_empty() {
                     key.to_string()
@@ -223,15 +223,15 @@ fn flatten(node: &Node<'_>, path: String, out: &mut Vec<(String, String)>) {
                 flatten(value, inner, out);
             }
         }
-        Value::List(items) => {
+        Node::List(items) => {
             for (index, item) in items.iter().enumerate() {
                 flatten(item, format!("{path}[{index}]"), out);
             }
         }
-        Value::Text(text) => out.push((path, text.to_string())),
-        Value::Integer(value) => out.push((path, value.to_string())),
-        Value::Bool(value) => out.push((path, value.to_string())),
-        Value::Ext(json) => out.push((path, (*json).to_owned())),
-        Value::Null | Value::Number | Value::Refused => {}
+        Node::Text(text) => out.push((path, text.to_string())),
+        Node::Integer(value) => out.push((path, value.to_string())),
+        Node::Bool(value) => out.push((path, value.to_string())),
+        Node::Ext(json) => out.push((path, (*json).to_owned())),
+        Node::Null | Node::Number | Node::Refused(_) => {}
     }
 }
