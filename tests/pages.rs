@@ -29,9 +29,9 @@ fn blocks(page: &str) -> Vec<(String, String)> {
 fn the_readme_shows_the_examples_as_they_are() {
     let readme = blocks(&page("README.md"));
     for (language, file) in [
-        ("rust", "examples/rust/level_check.rs"),
-        ("python", "examples/python/level_check.py"),
-        ("c", "examples/c/level_check.c"),
+        ("rust", "examples/rust/first_check.rs"),
+        ("python", "examples/python/first_check.py"),
+        ("c", "examples/c/first_check.c"),
     ] {
         let shown: Vec<&str> = readme
             .iter()
@@ -66,6 +66,18 @@ fn the_readme_shows_real_output() {
             );
         }
     }
+}
+
+#[test]
+fn the_readme_shows_real_errors() {
+    let blocks = blocks(&page("README.md"));
+    let of = |kind: &str| {
+        let found = blocks.iter().find(|(info, _)| info == kind);
+        found.map(|(_, body)| body.trim_end()).expect("README.md has such a block")
+    };
+    let pack = brimline::Pack::embedded().expect("the embedded pack reads");
+    let error = brimline::evaluate(&pack, of("json refused")).expect_err("it is refused");
+    assert_eq!(error.to_string(), of("errors"));
 }
 
 #[test]
