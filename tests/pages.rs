@@ -73,7 +73,9 @@ fn the_readme_shows_real_errors() {
     let blocks = blocks(&page("README.md"));
     let of = |kind: &str| {
         let found = blocks.iter().find(|(info, _)| info == kind);
-        found.map(|(_, body)| body.trim_end()).expect("README.md has such a block")
+        found
+            .map(|(_, body)| body.trim_end())
+            .expect("README.md has such a block")
     };
     let pack = brimline::Pack::embedded().expect("the embedded pack reads");
     let error = brimline::evaluate(&pack, of("json refused")).expect_err("it is refused");

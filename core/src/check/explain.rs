@@ -171,6 +171,15 @@ impl State {
                 .with_some("limit", limit);
             reasons.push(reason);
         }
+        // More than the level does not come by itself either.
+        if self.ledger.found.lo.is_some_and(|lo| lo > 0) {
+            let causes = [
+                "may_be_overfilled",
+                "may_hold_coolant",
+                "may_be_another_opening",
+            ];
+            reasons.extend(causes.map(Reason::new));
+        }
         // A sealed unit uses nothing up: what is short was lost outside, lost into the coolant, or never filled.
         if sheet.job.counts_for_leak()
             && (leak.used > 0 || leak.shortage.lo.is_some_and(|lo| lo > 0))

@@ -51,16 +51,18 @@ pub(super) fn entry(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Entry> {
         let known = KINDS.iter().find(|(kind, _)| *kind == word);
         known.map(|(_, fields)| *fields)
     });
-    let Some(fields) = fields else {
-        unknown_kind(reader, node, kind);
-        return None;
+    let object = match fields {
+        Some(fields) => reader.object(node, fields)?,
+        None => {
+            unknown_kind(reader, node, kind);
+            reader.any_object(node)?
+        }
     };
-    let object = reader.object(node, fields)?;
     let seq = reader.required(&object, "seq", |reader, node| reader.whole(node, 0));
     let at = reader.required(&object, "at", moment);
     let by = reader.optional(&object, "by", Reader::text);
     let id = reader.optional(&object, "id", Reader::text);
-    let fact = fact(reader, &object);
+    let fact = fields.and_then(|_| fact(reader, &object));
     let ext = reader.optional(&object, "ext", Reader::ext);
     Some(Entry {
         seq: seq?,
@@ -72,6 +74,7 @@ pub(super) fn entry(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Entry> {
     })
 }
 
+/// What is wrong with a kind that tells nothing of the other fields.
 fn unknown_kind(reader: &mut Reader<'_>, node: &Node<'_>, kind: Option<&Node<'_>>) {
     let kinds = KINDS.iter().map(|(kind, _)| *kind);
     match (node, kind) {
@@ -84,9 +87,7 @@ fn unknown_kind(reader: &mut Reader<'_>, node: &Node<'_>, kind: Option<&Node<'_>
                 reader.note(fault.allowed(kinds));
             }
         }),
-        _ => {
-            reader.object(node, &[]);
-        }
+        _ => {}
     }
 }
 

@@ -126,6 +126,14 @@ impl<'t> Reader<'t> {
         None
     }
 
+    /// An object whose members are not known, so that those it must have can still be read.
+    pub(crate) fn any_object<'n, 'a>(&mut self, node: &'n Node<'a>) -> Option<Object<'n, 'a>> {
+        match node {
+            Node::Object(_) => Some(Object(node)),
+            _ => self.wrong_type(node, "an object"),
+        }
+    }
+
     /// An object that may hold these members only; unknown and repeated ones are noted.
     pub(crate) fn object<'n, 'a>(
         &mut self,

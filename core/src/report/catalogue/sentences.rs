@@ -108,6 +108,9 @@ pub(super) static SENTENCES: &[Message] = table! {
         leak_not_applicable: "No leak limit applies to this job.",
         leak_marginal: "The proven shortage[ starts at {shortage_from} and][ ends at {shortage_to} and] \
             is not clear of the limit of {limit}.",
+        may_be_overfilled: "It may have been filled too far: checked cold, or with the engine off.",
+        may_hold_coolant: "Coolant may have got into it: look at the fluid, and test it with a strip.",
+        may_be_another_opening: "The plug may not be the level plug, or the unit may lean.",
         may_be_lost_outside: "If fluid is missing, it may have leaked to the outside.",
         may_be_lost_into_coolant: "It may have gone into the coolant.",
         may_be_never_filled: "It may never have been there: filled short, or checked wrongly before.",

@@ -1,0 +1,47 @@
+//! The schemas, and what a general-purpose validator says by them.
+
+use crate::vector_cases::root;
+use jsonschema::Validator;
+use serde_json::{Map, Value};
+use std::fs;
+
+pub fn schema(name: &str) -> Value {
+    let path = root().join(format!("core/schemas/{name}.schema.json"));
+    let text = fs::read_to_string(path).expect("the schema reads");
+    serde_json::from_str(&text).expect("a schema is JSON")
+}
+
+pub fn validator(schema: &Value) -> Validator {
+    jsonschema::draft202012::options()
+        .should_validate_formats(true)
+        .build(schema)
+        .expect("a schema is one of draft 2020-12")
+}
+
+/// What the validator says against a document.
+pub fn said(validator: &Validator, document: &Value) -> Vec<String> {
+    validator
+        .iter_errors(document)
+        .map(|error| format!("{}: {error}", error.instance_path()))
+        .collect()
+}
+
+pub fn assert_none(failures: Vec<String>) {
+    assert!(
+        failures.is_empty(),
+        "{} failures:\n{}",
+        failures.len(),
+        failures.join("\n")
+    );
+}
+
+pub fn each_object(value: &Value, act: &mut dyn FnMut(&Map<String, Value>)) {
+    match value {
+        Value::Object(members) => {
+            act(members);
+            members.values().for_each(|value| each_object(value, act));
+        }
+        Value::Array(items) => items.iter().for_each(|value| each_object(value, act)),
+        _ => {}
+    }
+}
