@@ -280,6 +280,24 @@ fn limits_hold_for_a_check() {
 }
 
 #[test]
+fn limits_hold_for_a_pack() {
+    let pack =
+        fs::read_to_string(root().join("tests/vectors/packs/smallest.json")).expect("it reads");
+    let limits = [
+        "",
+        r#"{"bytes":20}"#,
+        r#"{"depth":1}"#,
+        r#"{"entries":0}"#,
+        r#"{"text":2}"#,
+    ];
+    let requests = limits.map(|limits| request("pack", &[&pack, limits]));
+    let said = answers("pack-limits", &requests);
+    assert_eq!(said, requests.each_ref().map(answer));
+    let refused: Vec<bool> = said.iter().map(|said| said.contains("\"limit\"")).collect();
+    assert_eq!(refused, [false, true, true, true, true], "{said:#?}");
+}
+
+#[test]
 fn every_pair_of_units_converts_by_number_as_in_rust() {
     let mut requests = Vec::new();
     let mut expected = Vec::new();

@@ -86,7 +86,10 @@ macro_rules! answers {
     };
 }
 
-answers! { Difference Finding Flip Gate Gates LeakReading LintFinding NextAct Outcome ProcedureRef Reason Selection Sentences Versions }
+answers! {
+    Difference Finding Flip Gate Gates LeakReading LintFinding NextAct Outcome ProcedureRef Reason
+    Selection Sentences Versions
+}
 shapes! {
     Answer: type_hint_union!(
         <crate::evaluation::Evaluation as pyo3::PyTypeInfo>::TYPE_HINT,

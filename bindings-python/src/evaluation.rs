@@ -1,5 +1,6 @@
 //! Evaluations.
 
+use crate::amount::AmountGiven;
 use crate::data::{
     Finding, Flip, Gates, LeakReading, ListOf, Maybe, NextAct, Outcome, ProcedureRef, Reason,
     Sentences, Text, Told, loaded,
@@ -7,12 +8,11 @@ use crate::data::{
 use crate::error::answer;
 use crate::interval::Interval;
 use crate::sentences::sentences;
-use crate::word::{Word, unknown};
-use brimline::{Error, ErrorKind, Fault, Verdict};
+use crate::word::Word;
+use brimline::Verdict;
 use pyo3::intern;
 use pyo3::prelude::*;
 use pyo3::types::PyString;
-use serde::Deserialize;
 use std::hash::{Hash, Hasher};
 
 /// The answer to one journal.
@@ -68,38 +68,25 @@ impl Hash for Evaluation {
     }
 }
 
-/// What of a kept result document has a type of its own.
-#[derive(Deserialize)]
-struct Kept<'a> {
-    verdict: &'a str,
-    as_found: brimline::Interval,
-    net_added: brimline::Interval,
-    now: brimline::Interval,
-}
-
-fn kept(json: String, text: String, sentences: String) -> Result<Evaluation, Error> {
-    let read: Kept<'_> = serde_json::from_str(&json).map_err(|failed| {
-        Fault::new(ErrorKind::Syntax)
-            .at("json")
-            .hint(failed.to_string())
-    })?;
-    let verdict =
-        Verdict::from_slug(read.verdict).ok_or_else(|| unknown(read.verdict, Verdict::SLUGS))?;
-    Ok(Evaluation {
-        verdict,
-        as_found: read.as_found,
-        net_added: read.net_added,
-        now: read.now,
-        telling: Telling::Kept { text, sentences },
-        json,
-    })
-}
-
 #[pymethods]
 impl Evaluation {
     #[new]
-    fn new(json: String, text: String, sentences: String) -> PyResult<Self> {
-        answer(|| kept(json, text, sentences))
+    fn new(py: Python<'_>, json: String, text: String, sentences: String) -> PyResult<Self> {
+        let document = loaded(py, &json)?;
+        let interval = |name| -> PyResult<brimline::Interval> {
+            let ends = document.get_item(name)?;
+            let end = |place| -> PyResult<Option<AmountGiven>> { ends.get_item(place)?.extract() };
+            let (lo, hi) = (end(0)?, end(1)?);
+            answer(|| brimline::Interval::new(lo.map(|end| end.0), hi.map(|end| end.0)))
+        };
+        Ok(Evaluation {
+            verdict: document.get_item("verdict")?.extract::<Word<_>>()?.0,
+            as_found: interval("as_found")?,
+            net_added: interval("net_added")?,
+            now: interval("now")?,
+            telling: Telling::Kept { text, sentences },
+            json,
+        })
     }
 
     /// The canonical JSON of the result document.

@@ -50,7 +50,7 @@ impl<'py, T: Listed> IntoPyObject<'py> for Word<T> {
 }
 
 /// The refusal of a word that is not on its list.
-pub(crate) fn unknown(word: &str, words: &'static [&'static str]) -> Error {
+fn unknown(word: &str, words: &'static [&'static str]) -> Error {
     Fault::new(ErrorKind::UnknownValue)
         .got(word)
         .allowed(words.iter().copied())

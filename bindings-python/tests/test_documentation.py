@@ -127,9 +127,9 @@ class Shapes(unittest.TestCase):
             self.assertEqual(list(document)[:3], ["format", "procedure", "rules"])
             for name, member in document.items():
                 if name in ("as_found", "net_added", "now"):
-                    own = getattr(answer, name)
-                    member = [None if end is None else brimline.Amount(end) for end in member]
-                    self.assertEqual([own.lo, own.hi], member)
+                    own, told = getattr(answer, name), typing.cast(list[Any], member)
+                    ends = [None if end is None else brimline.Amount(end) for end in told]
+                    self.assertEqual([own.lo, own.hi], ends)
                 elif name != "format":
                     self.assertEqual(getattr(answer, name), member)
             sentences = answer.sentences()

@@ -29,7 +29,8 @@ class Conversion(unittest.TestCase):
         self.assertEqual(convert(9, torque, "N·m"), convert(9, "lbf ft", Unit("Nm")))
 
     def test_names_read_before_read_the_same(self) -> None:
-        names = [name for unit in Unit.all() for name in (unit.symbol, f" {unit.symbol}", unit.symbol.replace("·", "*"))]
+        symbols = [unit.symbol for unit in Unit.all()]
+        names = [*symbols, *(f" {symbol}" for symbol in symbols), *(symbol.replace("·", "*") for symbol in symbols)]
         units = [Unit(name) for name in names]
         for _ in range(3):
             self.assertEqual([Unit(name) for name in names], units)

@@ -83,7 +83,7 @@ fn read_journal(text: &str) -> Result<(), Error> {
 #[test]
 fn schema_and_library_agree_on_packs() {
     let mutants = pack_mutants(accepted_packs().into_values());
-    assert!(mutants.len() > 3_000, "only {} mutants", mutants.len());
+    assert!(mutants.len() > 1_000, "only {} mutants", mutants.len());
     let schema = validator(&schema("pack"));
     assert_none(disagreements(&schema, &mutants, read_pack).collect());
 }
@@ -94,7 +94,7 @@ fn schema_and_library_agree_on_journals() {
         .into_values()
         .map(|journal| journal.text);
     let mutants = journal_mutants(texts.filter(|text| read_journal(text).is_ok()));
-    assert!(mutants.len() > 3_000, "only {} mutants", mutants.len());
+    assert!(mutants.len() > 1_000, "only {} mutants", mutants.len());
     let schema = validator(&schema("journal"));
     assert_none(disagreements(&schema, &mutants, read_journal).collect());
 }
@@ -142,12 +142,10 @@ fn a_wrong_schema_is_caught() {
 fn every_member_is_used_by_a_document() {
     let mut places = Vec::new();
     for text in accepted_packs().values() {
-        let pack = serde_json::from_str(text).expect("JSON");
-        gather(&pack, String::new(), "pack".into(), &mut places);
+        places.extend(gather(&serde_json::from_str(text).expect("JSON"), "pack"));
     }
     for journal in accepted_journals().values() {
-        let journal = assembled(&journal.text);
-        gather(&journal, String::new(), "journal".into(), &mut places);
+        places.extend(gather(&assembled(&journal.text), "journal"));
     }
     // `gather` leaves ext out; where it stands, it is among the names of its object.
     let used: BTreeSet<&str> = places.iter().map(|(_, place)| place.as_str()).collect();

@@ -34,10 +34,8 @@ fn strangers(own: &Value) -> Vec<Value> {
 
 /// Every mutant of a document whose place and change were not seen before.
 pub fn mutants(document: &Value, seen: &mut BTreeSet<String>) -> Vec<Mutant> {
-    let mut places = Vec::new();
-    gather(document, String::new(), String::new(), &mut places);
     let mut out = Vec::new();
-    for (pointer, place) in places {
+    for (pointer, place) in gather(document, "") {
         let own = document
             .pointer(&pointer)
             .expect("the place is in it")
@@ -74,28 +72,34 @@ pub fn mutants(document: &Value, seen: &mut BTreeSet<String>) -> Vec<Mutant> {
     out
 }
 
-/// Every place of a document but those inside `ext`, with its spelling; what stands beside it belongs to it.
-pub fn gather(value: &Value, pointer: String, mut place: String, out: &mut Vec<(String, String)>) {
-    let mut inner = Vec::new();
+/// Every place of a document but those inside `ext`: its pointer, and what it is by the fields that lead to it, the
+/// kind of the entry, and the members beside it.
+pub fn gather(document: &Value, name: &str) -> Vec<(String, String)> {
+    let mut out = Vec::new();
+    below(document, String::new(), name, name, &mut out);
+    out
+}
+
+fn below(value: &Value, pointer: String, way: &str, place: &str, out: &mut Vec<(String, String)>) {
     match value {
         Value::Object(members) => {
             let kind = members.get("kind").and_then(Value::as_str).unwrap_or("");
             let names: Vec<&str> = members.keys().map(String::as_str).collect();
-            place = format!("{place}{kind}{{{}}}", names.join(" "));
+            let own = format!("{way}{kind}{{{}}}", names.join(" "));
             for (key, value) in members.iter().filter(|(key, _)| *key != "ext") {
-                inner.push((value, format!("{pointer}/{key}"), format!("{place}.{key}")));
+                let (way, place) = (format!("{way}{kind}.{key}"), format!("{own}.{key}"));
+                below(value, format!("{pointer}/{key}"), &way, &place, out);
             }
+            out.push((pointer, own));
         }
         Value::Array(items) => {
+            let (way, inner) = (format!("{way}[]"), format!("{place}[]"));
             for (index, item) in items.iter().enumerate() {
-                inner.push((item, format!("{pointer}/{index}"), format!("{place}[]")));
+                below(item, format!("{pointer}/{index}"), &way, &inner, out);
             }
+            out.push((pointer, place.into()));
         }
-        _ => {}
-    }
-    out.push((pointer, place));
-    for (value, pointer, place) in inner {
-        gather(value, pointer, place, out);
+        _ => out.push((pointer, place.into())),
     }
 }
 

@@ -126,12 +126,14 @@ impl State {
         let mut acts = Vec::new();
         match self.verdict(sheet) {
             Verdict::OnHold => {
+                self.towards_a_closed_plug(&mut acts);
                 let why = self.holds.last().map_or("", |(_, why)| why);
                 acts.push(act("settle_hold").with("why", why));
             }
             Verdict::NoProcedure => acts.push(act("find_sheet")),
             Verdict::Repeat => acts.push(act("begin_again").with("phase", self.phase())),
             _ if leak.by_sheet == BySheet::Above && self.found.is_none() => {
+                self.towards_a_closed_plug(&mut acts);
                 acts.push(act("look_for_leak"));
             }
             Verdict::Low => self.towards_the_level(sheet, at, &mut acts),
@@ -209,8 +211,13 @@ impl State {
             acts.push(look);
             return;
         }
+        if !sheet.fluid_is_resolved() {
+            acts.push(act("find_fluid"));
+            return;
+        }
         if self.opening_is_doubted(sheet) {
             acts.push(act("doubt_opening"));
+            return;
         }
         let mut pour = act("pour");
         let volume = self.next_pour(sheet);
@@ -230,11 +237,15 @@ impl State {
         acts.push(pour);
     }
 
-    fn towards_closing(&self, sheet: &Sheet<'_>, at: i128, acts: &mut Vec<NextAct>) {
-        let closing = sheet.procedure.and_then(|sheet| sheet.closing.as_ref());
+    fn towards_a_closed_plug(&self, acts: &mut Vec<NextAct>) {
         if self.plug == Some(PlugState::Open) {
             acts.push(act("close_plug"));
         }
+    }
+
+    fn towards_closing(&self, sheet: &Sheet<'_>, at: i128, acts: &mut Vec<NextAct>) {
+        let closing = sheet.procedure.and_then(|sheet| sheet.closing.as_ref());
+        self.towards_a_closed_plug(acts);
         if self.tightened.is_none() {
             let mut tighten = act("tighten");
             if let Some(torque) = closing.and_then(|closing| closing.torque) {

@@ -11,9 +11,17 @@ use alloc::vec::Vec;
 pub(super) struct Counted<'e> {
     pub(super) entry: &'e Entry,
     /// What a later entry says was captured from this flow.
-    pub(super) supplied: Option<Measured>,
+    pub(super) supplied: Option<Supply>,
     /// What this drained volume is, if it says it was captured.
     pub(super) capture: Capture,
+}
+
+/// A captured volume that came with an entry of its own.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Supply {
+    /// The entry that tells it.
+    pub(super) seq: u64,
+    pub(super) measured: Measured,
 }
 
 /// What became of a `drained` that says `captured`.
@@ -95,10 +103,8 @@ pub(super) fn counted<'e>(
             Fact::Correction { .. } => continue,
             Fact::Flow {
                 grade, captured, ..
-            } if grade.is_flow() => {
-                if !captured.as_ref().is_some_and(&books) {
-                    open_flows.push(counted.len());
-                }
+            } if grade.is_flow() && !captured.as_ref().is_some_and(&books) => {
+                open_flows.push(counted.len());
             }
             Fact::Drained {
                 why: DrainedWhy::Captured,
@@ -111,7 +117,10 @@ pub(super) fn counted<'e>(
                     Capture::Twice
                 };
                 if let Some(flow) = flow {
-                    flow.supplied = Some(*measured);
+                    flow.supplied = Some(Supply {
+                        seq: standing.seq,
+                        measured: *measured,
+                    });
                 }
             }
             _ => {}

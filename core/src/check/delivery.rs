@@ -18,7 +18,7 @@ pub(super) struct Delivery {
     /// Entries that came again, by the `seq` of the one that was kept.
     pub(super) repeats: Vec<u64>,
     last: Option<u64>,
-    named: BTreeMap<String, usize>,
+    named: BTreeMap<String, Vec<usize>>,
 }
 
 impl Delivery {
@@ -26,13 +26,12 @@ impl Delivery {
     /// the `id` and content of an earlier one is a repeated delivery, and dropped.
     pub(super) fn take(&mut self, reader: &mut Reader<'_>, node: &Node<'_>) {
         let entry = read::entry(reader, node);
-        let earlier = entry
-            .as_ref()
-            .and_then(|entry| self.named.get(entry.id.as_ref()?))
-            .and_then(|place| self.entries.get(*place));
-        if let (Some(entry), Some(earlier)) = (&entry, earlier)
-            && earlier.says_the_same(entry)
-        {
+        let earlier = entry.as_ref().and_then(|entry| {
+            let places = self.named.get(entry.id.as_ref()?)?;
+            let mut of_name = places.iter().filter_map(|place| self.entries.get(*place));
+            of_name.find(|earlier| earlier.says_the_same(entry))
+        });
+        if let Some(earlier) = earlier {
             self.repeats.push(earlier.seq);
             return;
         }
@@ -49,7 +48,10 @@ impl Delivery {
         self.last = number.or(self.last);
         if let Some(entry) = entry {
             if let Some(id) = &entry.id {
-                self.named.entry(id.clone()).or_insert(self.entries.len());
+                self.named
+                    .entry(id.clone())
+                    .or_default()
+                    .push(self.entries.len());
             }
             self.entries.push(entry);
         }

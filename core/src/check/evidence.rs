@@ -65,6 +65,8 @@ pub(super) struct State {
     pub(super) plug: Option<PlugState>,
     pub(super) looks_since_open: u32,
     pub(super) last_pour: Option<(u64, i128)>,
+    /// The last pour that no closing loss explains.
+    pub(super) unexplained_pour: Option<u64>,
     /// Poured since the last flow, without any.
     pub(super) poured_dry: i128,
     /// How much of that had been poured when the opening was last checked.
@@ -99,6 +101,7 @@ impl State {
             plug: None,
             looks_since_open: 0,
             last_pour: None,
+            unexplained_pour: None,
             poured_dry: 0,
             checked_dry: 0,
             closing_loss: 0,
@@ -145,7 +148,7 @@ impl State {
                 if let (Some(unbooked), Some(_)) = (captured, counted.supplied) {
                     self.book(sheet, unbooked, true, None, seq);
                 }
-                let captured = counted.supplied.or(*captured);
+                let captured = counted.supplied.map(|supply| supply.measured).or(*captured);
                 self.observe(sheet, *grade, *watched, captured, seq, at);
             }
             Fact::Reading { .. } => {
@@ -271,6 +274,11 @@ impl State {
         if state == PlugState::Open && self.plug != Some(PlugState::Open) {
             self.looks_since_open = 0;
         }
+        if state != PlugState::Closed {
+            // What was done to the closed plug is to be done again.
+            self.tightened = None;
+            self.confirmed.retain(|what| what != "drips_checked");
+        }
         self.repeat = match (self.repeat, state) {
             (Repeat::UntilClosed, PlugState::Closed) => Repeat::UntilOpened,
             (Repeat::UntilOpened, PlugState::Open) => Repeat::UntilObserved,
@@ -298,6 +306,10 @@ impl State {
             return;
         };
         self.ledger = self.ledger.moved(booked.span);
+        if booked.nominal > self.closing_loss {
+            self.unexplained_pour = Some(seq);
+        }
+        self.closing_loss = self.closing_loss.saturating_sub(booked.nominal).max(0);
         self.volumes.added = self.volumes.added.saturating_add(booked.nominal);
         self.poured_dry = self.poured_dry.saturating_add(booked.nominal);
     }
@@ -342,6 +354,9 @@ impl State {
                 return;
             }
             Capture::NotOne => {}
+        }
+        if sheet.procedure.is_some() && self.plug.is_none() {
+            self.find(Finding::new("drained_unopened", Severity::Caution).of([seq]));
         }
         let Some(booked) = self.book(sheet, measured, true, None, seq) else {
             return;

@@ -2,7 +2,7 @@
 //!
 //! Each candidate is tried by replaying the whole journal with it, so what is told here is what would happen.
 
-use super::correction::Counted;
+use super::correction::{Capture, Counted};
 use super::entry::{Entry, Fact, Measured};
 use super::evidence::State;
 use super::leak::{BySheet, Certainty, Leak};
@@ -32,6 +32,8 @@ words! {
         Temperature = "temperature",
         /// What was captured from a flow.
         Captured = "captured",
+        /// What was drained for another reason.
+        Drained = "drained",
         /// What was added.
         Added = "added",
     }
@@ -97,15 +99,17 @@ fn answer_with(
     entries: &[Counted<'_>],
     (index, changed, to): (usize, Changed, Amount),
 ) -> Option<Answer> {
-    let counted = entries.get(index)?;
-    let entry = with_amount(counted.entry, changed, to)?;
+    let mut this = *entries.get(index)?;
+    let entry;
+    match &mut this.supplied {
+        Some(supply) => supply.measured.amount = to,
+        None => {
+            entry = with_amount(this.entry, changed, to)?;
+            this.entry = &entry;
+        }
+    }
     let mut tried = entries.to_vec();
-    // What a later entry supplied now stands in the flow itself.
-    *tried.get_mut(index)? = Counted {
-        entry: &entry,
-        supplied: None,
-        ..*counted
-    };
+    *tried.get_mut(index)? = this;
     Some(answer(sheet, &tried).2)
 }
 
@@ -124,7 +128,10 @@ pub(super) fn flips(sheet: &Sheet<'_>, entries: &[Counted<'_>]) -> Vec<Flip> {
             if !turns.has(now, then) {
                 continue;
             }
-            let flip = Flip::of(turns, changed, counted.entry.seq, (from, to), then);
+            let told_by = counted
+                .supplied
+                .map_or(counted.entry.seq, |supply| supply.seq);
+            let flip = Flip::of(turns, changed, told_by, (from, to), then);
             let known = found
                 .iter_mut()
                 .find(|(_, own)| own.turns == turns && own.changed == changed);
@@ -220,42 +227,42 @@ fn candidates(
             }
         }
     }
-    let Some(limit) = sheet
-        .leak_limit()
-        .and_then(|limit| Some((limit.limit()?.count()?, limit.about)))
-    else {
-        return out;
-    };
-    let (at, about) = (
-        limit.0,
-        limit.1.and_then(|about| about.count()).unwrap_or(0),
-    );
-    // How far each count that decides is from where it decides otherwise.
-    let gaps = [
-        Some(at.saturating_sub(leak.used)),
-        leak.shortage
-            .hi
-            .map(|hi| at.saturating_sub(about).saturating_sub(hi)),
-        leak.shortage
-            .lo
-            .map(|lo| at.saturating_add(about).saturating_sub(lo)),
-    ];
+    let hold_up = sheet.procedure.and_then(|sheet| sheet.method.hold_up);
+    let gaps = gaps(sheet, leak);
     for (index, changed, from) in volumes(entries) {
+        let comes_out = matches!(changed, Changed::Captured | Changed::Drained);
         for gap in gaps.into_iter().flatten() {
-            let gap = if changed == Changed::Captured {
-                gap.saturating_neg()
-            } else {
-                gap
-            };
-            out.extend(
-                shifted(from.amount, gap)
-                    .into_iter()
-                    .flatten()
-                    .map(|to| (index, changed, from.amount, to)),
-            );
+            let gap = if comes_out { gap.saturating_neg() } else { gap };
+            let tried = shifted(from.amount, gap).into_iter().flatten();
+            out.extend(tried.map(|to| (index, changed, from.amount, to)));
+        }
+        // What the opening itself holds is no sign of the level.
+        if let (Changed::Captured, Some(hold_up)) = (changed, hold_up) {
+            let to = across(from.amount, hold_up, false);
+            out.extend(to.map(|to| (index, changed, from.amount, to)));
         }
     }
     out
+}
+
+/// How far each count that decides the leak reading is from where it decides otherwise.
+fn gaps(sheet: &Sheet<'_>, leak: &Leak) -> [Option<i128>; 3] {
+    let Some((limit, about)) = sheet
+        .leak_limit()
+        .and_then(|limit| Some((limit.limit()?.count()?, limit.about)))
+    else {
+        return [None; 3];
+    };
+    let about = about.and_then(|about| about.count()).unwrap_or(0);
+    [
+        Some(limit.saturating_sub(leak.used)),
+        leak.shortage
+            .hi
+            .map(|hi| limit.saturating_sub(about).saturating_sub(hi)),
+        leak.shortage
+            .lo
+            .map(|lo| limit.saturating_add(about).saturating_sub(lo)),
+    ]
 }
 
 /// The pours and captures that are tried: of those printed and measured alike, which turn the answer alike, the
@@ -264,7 +271,11 @@ fn volumes(entries: &[Counted<'_>]) -> Vec<(usize, Changed, Measured)> {
     let told = |(index, counted): (usize, &Counted<'_>)| match &counted.entry.fact {
         Fact::Added { measured, .. } => Some((index, Changed::Added, *measured)),
         Fact::Flow { captured, .. } => {
-            Some((index, Changed::Captured, captured.or(counted.supplied)?))
+            let supplied = counted.supplied.map(|supply| supply.measured);
+            Some((index, Changed::Captured, supplied.or(*captured)?))
+        }
+        Fact::Drained { measured, .. } if counted.capture == Capture::NotOne => {
+            Some((index, Changed::Drained, *measured))
         }
         _ => None,
     };
@@ -352,7 +363,8 @@ fn with_amount(entry: &Entry, changed: Changed, amount: Amount) -> Option<Entry>
     let mut other = entry.clone();
     match (&mut other.fact, changed) {
         (Fact::Temperature { reading, .. }, Changed::Temperature) => *reading = amount,
-        (Fact::Added { measured, .. }, Changed::Added) => measured.amount = amount,
+        (Fact::Added { measured, .. }, Changed::Added)
+        | (Fact::Drained { measured, .. }, Changed::Drained) => measured.amount = amount,
         (Fact::Flow { captured, .. }, Changed::Captured) => {
             let by = captured.as_ref().and_then(|measured| measured.by);
             *captured = Some(Measured { amount, by });

@@ -156,16 +156,22 @@ impl State {
         let verdict = self.verdict(sheet);
         let puts_back_closing_loss = verdict == Verdict::AtLevel && self.closing_loss > 0;
         let pours_blind = sheet.job.fills_by_measure() && seen.is_none();
-        if puts_back_closing_loss {
-            if !sheet
+        if verdict == Verdict::AtLevel && self.excess_out {
+            unmet.push(Unmet::new("would_restore_excess"));
+        } else if puts_back_closing_loss {
+            let put_back = sheet
                 .procedure
-                .and_then(|sheet| sheet.closing.as_ref()?.replace_closing_loss)
-                .unwrap_or(false)
-            {
+                .and_then(|sheet| sheet.closing.as_ref()?.replace_closing_loss);
+            if !put_back.unwrap_or(false) {
                 unmet.push(Unmet::new("closing_loss_stays_out"));
             }
-        } else if verdict == Verdict::AtLevel && self.excess_out {
-            unmet.push(Unmet::new("would_restore_excess"));
+            if let Some(planned) = planned
+                && planned
+                    .count()
+                    .is_none_or(|count| count > self.closing_loss)
+            {
+                unmet.push(Unmet::new("more_than_closing_loss").with("planned", planned));
+            }
         } else if !pours_blind && verdict != Verdict::Low {
             unmet.push(Unmet::new("low_not_shown").with("verdict", verdict.slug()));
         } else if let (Some(look), Some((poured, poured_at))) = (seen, self.last_pour)
@@ -199,19 +205,23 @@ impl State {
             unmet.push(Unmet::new("plug_not_open"));
         }
         let verdict = self.verdict(sheet);
-        if verdict != Verdict::AtLevel {
+        // A check that cannot be finished is closed all the same: the plug is safer in than out.
+        let given_up = matches!(verdict, Verdict::OnHold | Verdict::Repeat);
+        let to_leak = self.found.is_none() && self.leak(sheet).by_sheet == BySheet::Above;
+        if verdict != Verdict::AtLevel && !given_up && !to_leak {
             unmet.push(Unmet::new("level_not_shown").with("verdict", verdict.slug()));
         }
-        if let (Some((poured, _)), Some((found, _))) = (self.last_pour, self.found)
+        if let (Some(poured), Some((found, _))) = (self.unexplained_pour, self.found)
             && poured > found
-            && self.closing_loss == 0
+            && !given_up
         {
             unmet.push(Unmet::new("look_first").with("entry", poured));
         }
         if !self.is_confirmed(sheet, "closing_kit_ready") {
             unmet.push(Unmet::new("closing_kit_ready"));
         }
-        if self.closes_before_stop(sheet) && !self.engine.is_some_and(EngineState::is_running) {
+        let runs = self.engine.is_some_and(EngineState::is_running);
+        if self.closes_before_stop(sheet) && !runs && !given_up {
             unmet.push(Unmet::new(Defect::EngineOff.slug()));
         }
     }

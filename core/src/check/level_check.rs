@@ -17,7 +17,7 @@ use super::verdict::Verdict;
 use crate::document::{Limits, canonical};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::procedure::{Act, Pack, Procedure};
-use crate::quantity::{Amount, Interval, Measures};
+use crate::quantity::{Amount, Interval, Kind, Measures};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::sync::Arc;
@@ -104,10 +104,17 @@ impl LevelCheck {
     /// # Errors
     /// Every fault of the journal, with path and position.
     pub fn replay(pack: &Pack, journal: &str) -> Result<Self, Error> {
-        let limits = Limits::default();
-        let journal = Journal::from_json_with(journal, pack.measures(), &limits)?;
+        Self::replay_with(pack, journal, &Limits::default())
+    }
+
+    /// Builds a check from a whole journal, within limits of the host's own.
+    ///
+    /// # Errors
+    /// Every fault of the journal, with path and position.
+    pub fn replay_with(pack: &Pack, journal: &str, limits: &Limits) -> Result<Self, Error> {
+        let journal = Journal::from_json_with(journal, pack.measures(), limits)?;
         let delivery = journal.delivery();
-        let mut check = Self::empty(pack, journal.header, &limits);
+        let mut check = Self::empty(pack, journal.header, limits);
         check.delivery = delivery;
         check.entries = journal.entries.into_iter().collect();
         check.replay_all();
@@ -116,18 +123,14 @@ impl LevelCheck {
 
     /// Records one entry, given as JSON, and answers the findings that are new with it.
     ///
-    /// An entry that repeats an earlier one under the same `id` changes nothing.
+    /// An entry that repeats an earlier one under the same `id` changes nothing, and is told here only.
     ///
     /// # Errors
     /// If the entry cannot be read, or its `seq` does not rise; the check stays as it was.
     pub fn record(mut self, entry: &str) -> Result<(Self, Vec<Finding>), Error> {
         let entry = entry_from_json(entry, self.measures(), &self.limits)?;
         let mut new = Vec::new();
-        let earlier = self
-            .entries
-            .iter()
-            .find(|own| own.id.is_some() && own.id == entry.id);
-        match earlier.map(|earlier| (earlier.seq, earlier.says_the_same(&entry))) {
+        match self.delivered(&entry) {
             Some((seq, true)) => return Ok((self, vec![repeat_delivery(seq)])),
             Some((seq, false)) => new.push(id_reused(seq, entry.seq)),
             None => {}
@@ -152,8 +155,23 @@ impl LevelCheck {
             self.state.take(&sheet, &Counted::plain(entry));
         }
         self.about.extend(new.iter().cloned());
-        new.extend(self.state.findings.iter().skip(known).cloned());
+        let fresh = self.state.findings.len().saturating_sub(known);
+        let tail = new.len();
+        new.extend(self.state.findings.iter().rev().take(fresh).cloned());
+        if let Some(tail) = new.get_mut(tail..) {
+            tail.reverse();
+        }
         Ok((self, new))
+    }
+
+    /// The earlier entry under the `id` of this one, and whether it says the same: the first that does, or else
+    /// the first of that `id`.
+    fn delivered(&self, entry: &Entry) -> Option<(u64, bool)> {
+        entry.id.as_ref()?;
+        let of_name = || self.entries.iter().filter(|own| own.id == entry.id);
+        let same = of_name().find(|own| own.says_the_same(entry));
+        let first = of_name().next().map(|own| (own.seq, false));
+        same.map(|own| (own.seq, true)).or(first)
     }
 
     fn check_place(&self, entry: &Entry) -> Result<(), Error> {
@@ -207,8 +225,23 @@ impl LevelCheck {
     /// about, RFC 3339, and the newest entry's if not given.
     ///
     /// # Errors
-    /// `not_a_time` for a bad moment.
+    /// `wrong_kind` if what is planned is no volume, `out_of_range` if it is less than nothing, `not_a_time` for a
+    /// bad moment.
     pub fn gate(&self, act: Act, planned: Option<Amount>, at: Option<&str>) -> Result<Gate, Error> {
+        if let Some(planned) = planned {
+            let kind = match planned.kind() {
+                Kind::Volume if !planned.is_negative() => None,
+                Kind::Volume => Some(ErrorKind::OutOfRange),
+                _ => Some(ErrorKind::WrongKind),
+            };
+            if let Some(kind) = kind {
+                let fault = Fault::new(kind).got(&planned.to_string());
+                return Err(fault
+                    .allowed(["a volume from nothing upward, as 0.5 L"])
+                    .at("planned")
+                    .into());
+            }
+        }
         let at = match at {
             Some(text) => super::moment::instant(text)?.as_nanosecond(),
             None => self.state.at.unwrap_or(0),

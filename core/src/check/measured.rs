@@ -224,7 +224,21 @@ impl<'a> Booking<'a> {
             .filter(|nominal| *nominal <= self.most)
             .ok_or(Unbooked::Impossible)?;
         let span = match (measured.by, density) {
-            (Some(MeasuredBy::Scale), Some(density)) => self.weighed(volume, density),
+            (Some(MeasuredBy::Scale), Some(density)) if is_mass => {
+                let mass = Fraction {
+                    over: Some(count),
+                    under: 1,
+                };
+                self.weighed(mass, density)
+            }
+            // A volume told by a scale was read off as a mass.
+            (Some(MeasuredBy::Scale), Some(density)) => {
+                let mass = Fraction {
+                    over: volume.over.and_then(|over| over.checked_mul(density)),
+                    under: volume.under.saturating_mul(10),
+                };
+                self.weighed(mass.reduced(), density)
+            }
             (by, _) => {
                 let width = self.half_width(nominal, by, drained);
                 let known = match is_mass {
@@ -261,8 +275,8 @@ impl<'a> Booking<'a> {
         }
     }
 
-    /// A scale is off by some grams, and the density by a share of itself.
-    fn weighed(&self, volume: Fraction, density: i128) -> Option<Span> {
+    /// A scale is off by some grams, and the density by a share of itself. `mass` is in counts.
+    fn weighed(&self, mass: Fraction, density: i128) -> Option<Span> {
         let grams = match self.widths.and_then(|own| own.scale.as_ref()) {
             Some(Width::Amount(mass)) => mass.count()?,
             _ => 5 * GRAM,
@@ -274,18 +288,18 @@ impl<'a> Booking<'a> {
                 decimals: 1,
             },
         };
-        // (volume ∓ grams/density) / (1 ± share), on one denominator.
-        let scaled = volume.over?.checked_mul(density)?;
-        let off = grams.checked_mul(10)?.checked_mul(volume.under)?;
-        let under = volume.under.checked_mul(density)?;
+        // Ten counts of mass over a count of density make a microlitre.
         let hundred = share.hundred();
+        let over = |mass: i128| mass.checked_mul(10)?.checked_mul(hundred);
+        let under = |share: i128| mass.under.checked_mul(density)?.checked_mul(share);
+        let off = grams.checked_mul(mass.under)?;
         let lo = floor(
-            scaled.checked_sub(off)?.checked_mul(hundred)?,
-            under.checked_mul(hundred.checked_add(share.mantissa)?)?,
+            over(mass.over?.checked_sub(off)?)?,
+            under(hundred.checked_add(share.mantissa)?)?,
         )?;
         let hi = ceiling(
-            scaled.checked_add(off)?.checked_mul(hundred)?,
-            under.checked_mul(hundred.checked_sub(share.mantissa)?)?,
+            over(mass.over?.checked_add(off)?)?,
+            under(hundred.checked_sub(share.mantissa)?)?,
         )?;
         Some(Span::new(
             lo.checked_mul(MICROLITRE)?,
@@ -294,7 +308,7 @@ impl<'a> Booking<'a> {
     }
 }
 
-/// A volume in microlitres as a fraction with a positive denominator.
+/// A fraction with a positive denominator.
 #[derive(Clone, Copy)]
 struct Fraction {
     over: Option<i128>,

@@ -6,7 +6,7 @@ use super::finding::Finding;
 use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::procedure::{EngineState, Severity};
-use crate::quantity::{Amount, Rounding, Unit};
+use crate::quantity::{Amount, Kind, Rounding, Unit};
 use core::cmp::Ordering;
 
 /// Counts of temperature in a kelvin.
@@ -19,6 +19,10 @@ const FASTEST_PER_MINUTE: i128 = 6;
 const SCATTER: i128 = 2;
 /// A reading that stands still this long, in minutes, is asked about.
 const STUCK_AFTER: i128 = 5;
+
+/// Where a sheet states no tolerance, a torque within a tenth of it is not asked about; common practice, no
+/// source.
+const ROUGHLY: i128 = 10;
 
 /// What sensors read when they are broken or absent, in whole degrees Celsius: raw ends of the byte and word
 /// codings of SAE J1979 (A − 40) and SAE J1939 (0.03125 °C per bit from −273 °C).
@@ -180,7 +184,7 @@ impl State {
         match seen.and_then(|(verdict, _)| verdict) {
             _ if sheet.procedure.is_none() || (sheet.job.fills_by_measure() && seen.is_none()) => {}
             Some(Verdict::Low) => {}
-            Some(Verdict::AtLevel) if self.closing_loss > 0 => {}
+            Some(Verdict::AtLevel) if self.explains(amount) => {}
             Some(Verdict::AtLevel | Verdict::Over) => {
                 self.find(finding("poured_after_level", Severity::Caution))
             }
@@ -195,6 +199,16 @@ impl State {
             self.find(finding("running_total_doubt", Severity::Note));
         }
         self.clock.pours = [second, count];
+    }
+
+    /// Whether what was lost while closing explains a pour of this amount; a mass is not weighed against it.
+    fn explains(&self, amount: Amount) -> bool {
+        let is_volume = amount.kind() == Kind::Volume;
+        self.closing_loss > 0
+            && (!is_volume
+                || amount
+                    .count()
+                    .is_some_and(|count| count <= self.closing_loss))
     }
 
     /// Holds a torque against the sheet's.
@@ -221,18 +235,24 @@ impl State {
             finding.args = finding.args.with_some("converted", converted);
             finding
         };
-        let same_number = torque.unit() != asked.unit()
-            && Amount::new(torque.mantissa(), torque.decimals(), asked.unit())
-                .is_ok_and(|same| same == asked);
-        if same_number {
+        let (Some(count), Some(right)) = (torque.count(), asked.count()) else {
+            return;
+        };
+        let stated = closing.tolerance.and_then(|tolerance| tolerance.count());
+        let tolerance = stated.unwrap_or_else(|| right.checked_div(ROUGHLY).unwrap_or(0));
+        if count.saturating_sub(right).saturating_abs() <= tolerance {
+            return;
+        }
+        // The number of any print of the sheet, with another unit behind it.
+        let slipped = |print: &Amount| {
+            torque.unit() != print.unit()
+                && Amount::new(torque.mantissa(), torque.decimals(), print.unit())
+                    .is_ok_and(|same| same == *print)
+        };
+        if closing.printed.iter().chain([&asked]).any(slipped) {
             self.find(finding("torque_unit_doubt", Severity::Stop));
             self.tightened = None;
-        } else if let (Some(torque), Some(asked), Some(tolerance)) = (
-            torque.count(),
-            asked.count(),
-            closing.tolerance.and_then(|tolerance| tolerance.count()),
-        ) && torque.saturating_sub(asked).saturating_abs() > tolerance
-        {
+        } else {
             self.find(finding("torque_outside", Severity::Caution));
         }
     }

@@ -104,12 +104,7 @@ impl<'a> Sheet<'a> {
         let Some(own) = self.procedure.and_then(|sheet| sheet.fluid.as_deref()) else {
             return Relation::Unknown;
         };
-        if poured == own {
-            return Relation::Same;
-        }
-        self.pack
-            .fluid(poured)
-            .map_or(Relation::Unknown, |fluid| fluid.onto(own))
+        self.pack.relation(poured, own)
     }
 
     /// The unit the answer is told in.

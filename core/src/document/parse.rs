@@ -22,7 +22,7 @@ pub(super) struct Refusal {
 }
 
 /// Reads one JSON text.
-pub(super) fn tree<'a>(text: &'a str, limits: &Limits) -> Result<Node<'a>, Refusal> {
+pub(super) fn tree<'a>(text: &'a str, limits: &Limits) -> Result<Node<'a>, Box<Refusal>> {
     let (way_back, passed) = (RefCell::new(Vec::new()), RefCell::new(None));
     let seed = Seed {
         limits,
@@ -35,14 +35,14 @@ pub(super) fn tree<'a>(text: &'a str, limits: &Limits) -> Result<Node<'a>, Refus
     read.and_then(|node| reader.end().map(|()| node))
         .map_err(|error| {
             let offset = offset_of(text, &error);
-            Refusal {
+            Box::new(Refusal {
                 // A text that is too deep is told so, though it breaks off deeper still.
                 fault: passed
                     .take()
                     .unwrap_or_else(|| syntax(text, offset, &error)),
                 path: way_back.take().into_iter().rev().collect(),
                 offset,
-            }
+            })
         })
 }
 

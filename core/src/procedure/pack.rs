@@ -5,7 +5,7 @@ use super::edition::Procedure;
 use super::read;
 use crate::document::{Ext, Limits, Reader, canonical, digest};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::fluid::Fluid;
+use crate::fluid::{Fluid, Relation};
 use crate::quantity::Measures;
 use alloc::string::String;
 use alloc::sync::Arc;
@@ -133,6 +133,26 @@ impl Pack {
     #[must_use]
     pub fn fluid(&self, id: &str) -> Option<&Fluid> {
         self.fluids().find(|fluid| fluid.id == id)
+    }
+
+    /// What pouring one fluid onto another means, by what the poured fluid's own sheet says. A fluid the pack lacks
+    /// is unknown, which is never a yes.
+    ///
+    /// ```
+    /// use brimline::fluid::Relation;
+    /// let pack = brimline::Pack::embedded()?;
+    /// assert_eq!(pack.relation("sedge-thin", "sedge-mid"), Relation::Mixes);
+    /// // It goes one way.
+    /// assert_eq!(pack.relation("sedge-mid", "sedge-thin"), Relation::Unknown);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    #[must_use]
+    pub fn relation(&self, poured: &str, onto: &str) -> Relation {
+        if poured == onto {
+            return Relation::Same;
+        }
+        self.fluid(poured)
+            .map_or(Relation::Unknown, |poured| poured.onto(onto))
     }
 
     /// Every edition of every procedure, in the order of the document.

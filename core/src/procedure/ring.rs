@@ -62,7 +62,7 @@ fn mark(state: &mut [Walked], place: usize, walked: Walked) {
 
 #[cfg(test)]
 mod tests {
-    #![allow(clippy::indexing_slicing)]
+    #![allow(clippy::arithmetic_side_effects, clippy::indexing_slicing)]
     use super::*;
 
     fn told(ways: &[&[usize]]) -> Vec<Vec<usize>> {

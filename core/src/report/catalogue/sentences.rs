@@ -57,6 +57,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         volume_negative: "A volume of {amount} is below zero and is not booked.",
         volume_impossible: "A volume of {amount} is more than this gearbox could take or give, and is not booked. \
             Was the unit or the decimal point mistyped?",
+        drained_unopened: "Fluid came out, and nothing says that the plug was opened.",
         double_entry: "Every flow already has its captured volume; this would count the same fluid twice. Not booked.",
         zero_volume: "A pour of {amount} was recorded. Was a look at the opening meant?",
         step_exceeded: "At once {amount} was poured; the sheet allows steps of {step}.",
@@ -121,6 +122,7 @@ pub(super) static SENTENCES: &[Message] = table! {
     }
     next {
         settle_hold: "Settle what holds the job: {why}. A named person lifts the hold.",
+        find_fluid: "Find out which fluid the sheet means before anything is poured.",
         find_sheet: "Find the service sheet, and the edition of it, that apply.",
         begin_again: "Make the check again: {phase}.",
         look_for_leak: "Look for the leak, outside and into the coolant, before any more goes in.",
@@ -163,6 +165,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         pour_settle: "The last pour must settle.",
         stop_settle: "The fluid must settle after the engine stopped.",
         fluid_unresolved: "It is not settled which fluid may go in.",
+        more_than_closing_loss: "{planned} is more than was lost while closing.",
         closing_loss_stays_out: "The sheet does not put back what is lost while closing.",
         would_restore_excess: "What ran out was above the level; putting it back would restore the overfill.",
         low_not_shown: "Nothing has shown the fluid low; the verdict is: {verdict}.",
