@@ -1,6 +1,6 @@
 //! Schema and library refuse the same documents, as far as a schema can see.
 
-use super::mutant::{Mutant, gather, mutants};
+use super::mutant::{Mutant, mutants};
 use super::validator::{assert_none, each_object, said, schema, validator};
 use crate::document_corpus::{
     accepted_journals, accepted_packs, assembled, fullest_journal, fullest_pack,
@@ -140,35 +140,75 @@ fn a_wrong_schema_is_caught() {
 /// Every member of every object of the two schemas stands in some accepted document.
 #[test]
 fn every_member_is_used_by_a_document() {
-    let mut places = Vec::new();
-    for text in accepted_packs().values() {
-        places.extend(gather(&serde_json::from_str(text).expect("JSON"), "pack"));
-    }
-    for journal in accepted_journals().values() {
-        places.extend(gather(&assembled(&journal.text), "journal"));
-    }
-    // `gather` leaves ext out; where it stands, it is among the names of its object.
-    let used: BTreeSet<&str> = places.iter().map(|(_, place)| place.as_str()).collect();
-    let mut unused = Vec::new();
-    for name in ["pack", "journal"] {
-        each_object(&schema(name), &mut |object| {
-            let members = object.get("properties").and_then(Value::as_object);
-            let kind = members
-                .and_then(|members| members.get("kind")?.get("const")?.as_str())
-                .unwrap_or("");
-            for member in members.into_iter().flat_map(Map::keys) {
-                let in_names = |place: &&&str| {
-                    let mut objects = place.split(['{', '}']);
-                    let kinds = place.contains(&format!("{kind}{{"));
-                    kinds && objects.any(|names| names.split(' ').any(|own| own == member))
-                };
-                if used.iter().find(in_names).is_none() {
-                    unused.push(format!("{name} {kind} {member}"));
+    let journals = accepted_journals().into_values();
+    let packs = accepted_packs().into_values();
+    let documents: [(&str, Vec<Value>); 2] = [
+        (
+            "journal",
+            journals.map(|journal| assembled(&journal.text)).collect(),
+        ),
+        (
+            "pack",
+            packs
+                .map(|text| serde_json::from_str(&text).expect("JSON"))
+                .collect(),
+        ),
+    ];
+    for (name, documents) in documents {
+        let schema = schema(name);
+        let mut used = BTreeSet::new();
+        for document in &documents {
+            mark(&schema, "", document, &mut used);
+        }
+        let mut unused = Vec::new();
+        each_object(&schema, &mut |object| {
+            for member in members(object).into_iter().flat_map(Map::keys) {
+                if !used.contains(&(std::ptr::from_ref(object), member.as_str())) {
+                    unused.push(format!("{name}: {member} of {object:?}"));
                 }
             }
         });
+        assert_none(unused);
     }
-    assert_none(unused);
+}
+
+fn members(object: &Map<String, Value>) -> Option<&Map<String, Value>> {
+    object.get("properties")?.as_object()
+}
+
+/// Marks the members of a schema that a value has, by the schema's objects themselves.
+fn mark<'s>(
+    root: &'s Value,
+    place: &str,
+    value: &Value,
+    used: &mut BTreeSet<(*const Map<String, Value>, &'s str)>,
+) {
+    let schema = root.pointer(place).expect("the place is in the schema");
+    if let Some(target) = schema["$ref"].as_str() {
+        return mark(root, target.trim_start_matches('#'), value, used);
+    }
+    // Of the kinds of entry, the one it is.
+    if let (Some(kinds), Some(kind)) = (schema["oneOf"].as_array(), value["kind"].as_str()) {
+        let targets = kinds.iter().filter_map(|kind| kind["$ref"].as_str());
+        for target in targets.filter(|target| target.ends_with(&format!("entry_{kind}"))) {
+            mark(root, target.trim_start_matches('#'), value, used);
+        }
+        if schema.get("properties").is_none() {
+            return;
+        }
+    }
+    let object = schema.as_object().expect("a schema is an object");
+    for (member, _) in members(object).into_iter().flatten() {
+        if let Some(value) = value.get(member) {
+            used.insert((std::ptr::from_ref(object), member));
+            mark(root, &format!("{place}/properties/{member}"), value, used);
+        }
+    }
+    for item in value.as_array().into_iter().flatten() {
+        if schema.get("items").is_some() {
+            mark(root, &format!("{place}/items"), item, used);
+        }
+    }
 }
 
 /// What a schema cannot say, each shown: valid, and yet refused.

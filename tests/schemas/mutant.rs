@@ -35,7 +35,7 @@ fn strangers(own: &Value) -> Vec<Value> {
 /// Every mutant of a document whose place and change were not seen before.
 pub fn mutants(document: &Value, seen: &mut BTreeSet<String>) -> Vec<Mutant> {
     let mut out = Vec::new();
-    for (pointer, place) in gather(document, "") {
+    for (pointer, place) in gather(document) {
         let own = document
             .pointer(&pointer)
             .expect("the place is in it")
@@ -74,9 +74,9 @@ pub fn mutants(document: &Value, seen: &mut BTreeSet<String>) -> Vec<Mutant> {
 
 /// Every place of a document but those inside `ext`: its pointer, and what it is by the fields that lead to it, the
 /// kind of the entry, and the members beside it.
-pub fn gather(document: &Value, name: &str) -> Vec<(String, String)> {
+fn gather(document: &Value) -> Vec<(String, String)> {
     let mut out = Vec::new();
-    below(document, String::new(), name, name, &mut out);
+    below(document, String::new(), "", "", &mut out);
     out
 }
 

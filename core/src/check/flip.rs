@@ -333,29 +333,24 @@ fn across(reading: Amount, limit: Amount, meets_above: bool) -> Option<Amount> {
     .ok()
 }
 
-/// An amount moved by a gap, to the digits on either side and one beyond, in its own last digit.
-fn shifted(from: Amount, gap: i128) -> [Option<Amount>; 3] {
+/// An amount moved by a gap, to the digits on either side and one beyond each, in its own last digit.
+fn shifted(from: Amount, gap: i128) -> [Option<Amount>; 4] {
     let moved = from.count().and_then(|count| count.checked_add(gap));
-    let rounded = |rounding| {
+    let rounded = |rounding, beyond: i64| {
         let amount = Amount::from_count(moved?, from.unit(), from.decimals(), rounding).ok()?;
         let same_digits = amount
             .to(from.unit(), from.decimals(), Rounding::Floor)
             .ok()?;
-        (!same_digits.is_negative() && same_digits != from).then_some(same_digits)
+        let mantissa = same_digits.mantissa().checked_add(beyond)?;
+        let to = Amount::new(mantissa, from.decimals(), from.unit()).ok()?;
+        (!to.is_negative() && to != from).then_some(to)
     };
-    let (down, up) = (rounded(Rounding::Floor), rounded(Rounding::Ceiling));
-    let towards = if gap < 0 { down } else { up };
-    let beyond = towards.and_then(|amount| {
-        let by = if gap < 0 { -1 } else { 1 };
-        let next = Amount::new(
-            amount.mantissa().checked_add(by)?,
-            amount.decimals(),
-            amount.unit(),
-        )
-        .ok()?;
-        (!next.is_negative()).then_some(next)
-    });
-    [down, up, beyond]
+    [
+        rounded(Rounding::Floor, 0),
+        rounded(Rounding::Ceiling, 0),
+        rounded(Rounding::Floor, -1),
+        rounded(Rounding::Ceiling, 1),
+    ]
 }
 
 /// The same entry saying another amount.

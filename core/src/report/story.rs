@@ -159,7 +159,9 @@ impl Teller<'_> {
         if !is_open(&gate) {
             self.opening(&check, entry, &gate);
         }
-        if !known.looked.is_empty() || known.verdict != self.verdict {
+        let lifts_doubt =
+            matches!(&entry.fact, Fact::Confirmed { what } if what == "opening_checked");
+        if !known.looked.is_empty() || known.verdict != self.verdict || lifts_doubt {
             self.advise(&check);
         }
         self.verdict = known.verdict;
