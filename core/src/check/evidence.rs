@@ -1,18 +1,15 @@
 //! The rules of evidence: entry by entry, what is known of the departure.
 
-use super::correction::{Capture, Counted};
-use super::entry::{
-    DrainedWhy, Fact, Measured, MeasuredBy, PlugState, Source, StripResult, Toward,
-};
+use super::correction::Counted;
+use super::entry::{Fact, PlugState, Source, StripResult, Toward};
 use super::finding::Finding;
 use super::ledger::{Ledger, Span};
 use super::look::{Observation, Sample};
-use super::measured::{Booked, Unbooked};
 use super::sheet::Sheet;
 use super::trail::Trail;
-use crate::fluid::Relation;
 use crate::procedure::{EngineState, Severity};
 use crate::quantity::Amount;
+use alloc::collections::BTreeSet;
 use alloc::string::String;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
@@ -73,7 +70,7 @@ pub(super) struct State {
     pub(super) checked_dry: i128,
     pub(super) closing_loss: i128,
     pub(super) excess_out: bool,
-    pub(super) confirmed: Vec<String>,
+    pub(super) confirmed: BTreeSet<String>,
     pub(super) tightened: Option<u64>,
     pub(super) clock: super::plausible::Clock,
     /// When the newest entry was made.
@@ -106,7 +103,7 @@ impl State {
             checked_dry: 0,
             closing_loss: 0,
             excess_out: false,
-            confirmed: Vec::new(),
+            confirmed: BTreeSet::new(),
             tightened: None,
             clock: super::plausible::Clock::default(),
             at: None,
@@ -187,7 +184,7 @@ impl State {
         self.at = Some(at);
     }
 
-    fn hold(&mut self, seq: u64, why: &'static str) {
+    pub(super) fn hold(&mut self, seq: u64, why: &'static str) {
         self.holds.push((seq, why));
     }
 
@@ -198,8 +195,8 @@ impl State {
             "opening_checked" => self.checked_dry = self.poured_dry,
             _ => {}
         }
-        if !self.confirmed.iter().any(|own| own == what) {
-            self.confirmed.push(what.into());
+        if !self.confirmed.contains(what) {
+            self.confirmed.insert(what.into());
         }
     }
 
@@ -277,7 +274,7 @@ impl State {
         if state != PlugState::Closed {
             // What was done to the closed plug is to be done again.
             self.tightened = None;
-            self.confirmed.retain(|what| what != "drips_checked");
+            self.confirmed.remove("drips_checked");
         }
         self.repeat = match (self.repeat, state) {
             (Repeat::UntilClosed, PlugState::Closed) => Repeat::UntilOpened,
@@ -285,127 +282,5 @@ impl State {
             (unchanged, _) => unchanged,
         };
         self.plug = Some(state);
-    }
-
-    fn pour(
-        &mut self,
-        sheet: &Sheet<'_>,
-        measured: &Measured,
-        fluid: Option<&str>,
-        seq: u64,
-        at: i128,
-    ) {
-        if let Some(poured) = fluid
-            && sheet.procedure.is_some()
-        {
-            self.poured_fluid(sheet, poured, seq);
-        }
-        self.doubt_pour(sheet, measured, seq);
-        self.last_pour = Some((seq, at));
-        let Some(booked) = self.book(sheet, measured, false, fluid, seq) else {
-            return;
-        };
-        self.ledger = self.ledger.moved(booked.span);
-        if booked.nominal > self.closing_loss {
-            self.unexplained_pour = Some(seq);
-        }
-        self.closing_loss = self.closing_loss.saturating_sub(booked.nominal).max(0);
-        self.volumes.added = self.volumes.added.saturating_add(booked.nominal);
-        self.poured_dry = self.poured_dry.saturating_add(booked.nominal);
-    }
-
-    fn poured_fluid(&mut self, sheet: &Sheet<'_>, poured: &str, seq: u64) {
-        let relation = sheet.relation(poured);
-        let finding = |id, severity| {
-            Finding::new(id, severity)
-                .of([seq])
-                .field("fluid")
-                .with("fluid", poured)
-                .with("relation", relation.slug())
-        };
-        match relation {
-            Relation::Same | Relation::Mixes => {}
-            Relation::Never => {
-                self.find(finding("fluid_foreign", Severity::Stop));
-                self.hold(seq, "foreign_fluid");
-            }
-            Relation::FullExchangeOnly | Relation::Replaces if sheet.job.fills_by_measure() => {}
-            Relation::FullExchangeOnly => {
-                self.find(finding("fluid_needs_exchange", Severity::Stop))
-            }
-            Relation::Replaces | Relation::Unknown => {
-                self.find(finding("fluid_unresolved", Severity::Stop))
-            }
-        }
-    }
-
-    fn drain(
-        &mut self,
-        sheet: &Sheet<'_>,
-        measured: &Measured,
-        why: DrainedWhy,
-        capture: Capture,
-        seq: u64,
-    ) {
-        match capture {
-            Capture::Supplied => return,
-            Capture::Twice => {
-                self.find(Finding::new("double_entry", Severity::Caution).of([seq]));
-                return;
-            }
-            Capture::NotOne => {}
-        }
-        if sheet.procedure.is_some() && self.plug.is_none() {
-            self.find(Finding::new("drained_unopened", Severity::Caution).of([seq]));
-        }
-        let Some(booked) = self.book(sheet, measured, true, None, seq) else {
-            return;
-        };
-        self.ledger = self.ledger.moved(booked.span.negated());
-        self.volumes.drained = self.volumes.drained.saturating_add(booked.nominal);
-        match why {
-            DrainedWhy::ClosingLoss => {
-                self.closing_loss = self.closing_loss.saturating_add(booked.nominal)
-            }
-            DrainedWhy::Excess => self.excess_out = true,
-            DrainedWhy::Captured | DrainedWhy::Service => {}
-        }
-    }
-
-    /// Books a volume, or finds why it cannot be.
-    pub(super) fn book(
-        &mut self,
-        sheet: &Sheet<'_>,
-        measured: &Measured,
-        drained: bool,
-        fluid: Option<&str>,
-        seq: u64,
-    ) -> Option<Booked> {
-        let density = sheet.density(fluid);
-        let finding = |id, severity| {
-            Finding::new(id, severity)
-                .of([seq])
-                .with("amount", measured.amount)
-        };
-        match sheet.booking.book(measured, drained, density) {
-            Ok(booked) => {
-                if measured.by.is_none() && !measured.amount.is_zero() {
-                    self.find(finding("measured_by_missing", Severity::Note).field("measured_by"));
-                }
-                if measured.by == Some(MeasuredBy::Scale) && density.is_none() {
-                    self.find(finding("density_unknown", Severity::Caution));
-                }
-                Some(booked)
-            }
-            Err(why) => {
-                let id = match why {
-                    Unbooked::Negative => "volume_negative",
-                    Unbooked::Impossible => "volume_impossible",
-                    Unbooked::DensityUnknown => "density_unknown",
-                };
-                self.find(finding(id, Severity::Stop));
-                None
-            }
-        }
     }
 }

@@ -67,7 +67,7 @@ impl State {
     }
 
     pub(super) fn is_confirmed(&self, sheet: &Sheet<'_>, what: &str) -> bool {
-        sheet.stands(what) || self.confirmed.iter().any(|own| own == what)
+        sheet.stands(what) || self.confirmed.contains(what)
     }
 
     fn open(&self, sheet: &Sheet<'_>, at: i128, unmet: &mut Vec<Unmet>) {

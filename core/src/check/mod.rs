@@ -1,6 +1,7 @@
 //! What happened, and what it proves: journals, evidence, verdicts, gates and advice.
 
 mod advice;
+mod booking;
 mod correction;
 mod defects;
 mod delivery;
