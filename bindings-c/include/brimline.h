@@ -166,6 +166,9 @@ typedef int32_t brim_by_sheet;
 // How far what is proved bears the count out.
 typedef int32_t brim_certainty;
 
+// The acts that a gate is asked about.
+typedef int32_t brim_act;
+
 // One of the intervals of an evaluation.
 typedef int32_t brim_interval;
 
@@ -174,9 +177,6 @@ typedef int32_t brim_end;
 
 // One of the volumes of the leak reading.
 typedef int32_t brim_volume;
-
-// The acts that a gate is asked about.
-typedef int32_t brim_act;
 
 // How serious a finding is.
 typedef int32_t brim_severity;
@@ -1139,37 +1139,6 @@ brim_status brim_evaluation_certainty(const struct brim_evaluation *evaluation,
                                       brim_certainty *certainty,
                                       struct brim_error *error);
 
-// An interval as text: `[-2 L, -1.5 L]` or `(-inf, 0 L]`.
-//
-// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval.
-brim_status brim_evaluation_interval(const struct brim_evaluation *evaluation,
-                                     brim_interval interval,
-                                     char *buffer,
-                                     size_t capacity,
-                                     size_t *length,
-                                     struct brim_error *error);
-
-// One end of an interval. `present` is 1 where there is an end; where it is unbounded `present` is
-// 0 and all of `amount` is 0.
-//
-// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval or end.
-brim_status brim_evaluation_end(const struct brim_evaluation *evaluation,
-                                brim_interval interval,
-                                brim_end end,
-                                int32_t *present,
-                                struct brim_amount *amount,
-                                struct brim_error *error);
-
-// One of the volumes of the leak reading. `present` is 1 where there is one; else it is 0 and all
-// of `amount` is 0.
-//
-// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no volume.
-brim_status brim_evaluation_volume(const struct brim_evaluation *evaluation,
-                                   brim_volume volume,
-                                   int32_t *present,
-                                   struct brim_amount *amount,
-                                   struct brim_error *error);
-
 // What a person should know of the journal, in a handle of the caller's.
 //
 // Errors: none of its own.
@@ -1217,6 +1186,37 @@ brim_status brim_evaluation_json(const struct brim_evaluation *evaluation,
                                  size_t capacity,
                                  size_t *length,
                                  struct brim_error *error);
+
+// An interval as text: `[-2 L, -1.5 L]` or `(-inf, 0 L]`.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval.
+brim_status brim_evaluation_interval(const struct brim_evaluation *evaluation,
+                                     brim_interval interval,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length,
+                                     struct brim_error *error);
+
+// One end of an interval. `present` is 1 where there is an end; where it is unbounded `present` is
+// 0 and all of `amount` is 0.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval or end.
+brim_status brim_evaluation_end(const struct brim_evaluation *evaluation,
+                                brim_interval interval,
+                                brim_end end,
+                                int32_t *present,
+                                struct brim_amount *amount,
+                                struct brim_error *error);
+
+// One of the volumes of the leak reading. `present` is 1 where there is one; else it is 0 and all
+// of `amount` is 0.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no volume.
+brim_status brim_evaluation_volume(const struct brim_evaluation *evaluation,
+                                   brim_volume volume,
+                                   int32_t *present,
+                                   struct brim_amount *amount,
+                                   struct brim_error *error);
 
 // Frees findings. NULL is allowed.
 void brim_findings_free(struct brim_findings *findings);

@@ -1,7 +1,6 @@
 //! Evaluations: the answer to one journal.
 
 use crate::acts::brim_acts;
-use crate::amount::brim_amount;
 use crate::error::{brim_error, brim_status};
 use crate::findings::brim_findings;
 use crate::gate::brim_gate;
@@ -11,10 +10,9 @@ use crate::handle::{self, Handle};
 use crate::list::{self, brim_act, brim_by_sheet, brim_certainty, brim_verdict};
 use crate::options::brim_options;
 use crate::pack::brim_pack;
-use crate::said;
 use crate::text::{at, out, room, text, text_if};
 use brimline_core::check::Options;
-use brimline_core::{Error, Evaluation, Interval, Pack, evaluate, evaluate_with};
+use brimline_core::{Evaluation, Pack, evaluate, evaluate_with};
 use std::ffi::c_char;
 
 /// The answer to one journal. Nothing in it changes any more.
@@ -29,57 +27,6 @@ impl Handle for brim_evaluation {
     type Held = Evaluation;
     const MARK: u64 = u64::from_le_bytes(*b"brimeva\0");
 }
-
-/// One of the intervals of an evaluation.
-pub type brim_interval = i32;
-
-/// What is proved of the departure as found; negative is short.
-pub const BRIM_INTERVAL_AS_FOUND: brim_interval = 1;
-/// What is proved of the net volume added since.
-pub const BRIM_INTERVAL_NET_ADDED: brim_interval = 2;
-/// What is proved of the departure now; negative is short.
-pub const BRIM_INTERVAL_NOW: brim_interval = 3;
-/// What is proved of the shortage as found; positive is short.
-pub const BRIM_INTERVAL_SHORTAGE: brim_interval = 4;
-
-const INTERVALS: &[(brim_interval, &str)] = &[
-    (BRIM_INTERVAL_AS_FOUND, "as_found"),
-    (BRIM_INTERVAL_NET_ADDED, "net_added"),
-    (BRIM_INTERVAL_NOW, "now"),
-    (BRIM_INTERVAL_SHORTAGE, "shortage"),
-];
-
-/// One of the ends of an interval.
-pub type brim_end = i32;
-
-/// The lower end.
-pub const BRIM_END_LO: brim_end = 1;
-/// The upper end.
-pub const BRIM_END_HI: brim_end = 2;
-
-const ENDS: &[(brim_end, &str)] = &[(BRIM_END_LO, "lo"), (BRIM_END_HI, "hi")];
-
-/// One of the volumes of the leak reading.
-pub type brim_volume = i32;
-
-/// What was added, nominal.
-pub const BRIM_VOLUME_GROSS: brim_volume = 1;
-/// What was added less what came out again, nominal, not below zero.
-pub const BRIM_VOLUME_NET: brim_volume = 2;
-/// The one of these two that the sheet holds against its limit.
-pub const BRIM_VOLUME_USED: brim_volume = 3;
-/// The sheet's limit.
-pub const BRIM_VOLUME_LIMIT: brim_volume = 4;
-/// How much the deciding count would have to change to turn the reading.
-pub const BRIM_VOLUME_MARGIN: brim_volume = 5;
-
-const VOLUMES: &[(brim_volume, &str)] = &[
-    (BRIM_VOLUME_GROSS, "gross"),
-    (BRIM_VOLUME_NET, "net"),
-    (BRIM_VOLUME_USED, "used"),
-    (BRIM_VOLUME_LIMIT, "limit"),
-    (BRIM_VOLUME_MARGIN, "margin"),
-];
 
 /// Evaluates a journal, one JSON document or JSON Lines, on a pack.
 ///
@@ -290,106 +237,6 @@ pub unsafe extern "C" fn brim_evaluation_certainty(
             |evaluation| Ok(list::number(evaluation.leak().certainty)),
         )
     }
-}
-
-fn interval(evaluation: &Evaluation, interval: brim_interval) -> Result<Interval, Error> {
-    Ok(match interval {
-        BRIM_INTERVAL_AS_FOUND => evaluation.as_found(),
-        BRIM_INTERVAL_NET_ADDED => evaluation.net_added(),
-        BRIM_INTERVAL_NOW => evaluation.now(),
-        BRIM_INTERVAL_SHORTAGE => evaluation.leak().shortage,
-        other => return Err(list::unknown(other, "interval", INTERVALS.iter().copied())),
-    })
-}
-
-/// An interval as text: `[-2 L, -1.5 L]` or `(-inf, 0 L]`.
-///
-/// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn brim_evaluation_interval(
-    evaluation: *const brim_evaluation,
-    interval: brim_interval,
-    buffer: *mut c_char,
-    capacity: usize,
-    length: *mut usize,
-    error: *mut brim_error,
-) -> brim_status {
-    // SAFETY: pointers as the header asks.
-    unsafe {
-        tell(
-            evaluation,
-            "evaluation",
-            buffer,
-            capacity,
-            length,
-            error,
-            |evaluation| Ok(self::interval(evaluation, interval)?.to_string()),
-        )
-    }
-}
-
-/// One end of an interval. `present` is 1 where there is an end; where it is unbounded `present` is
-/// 0 and all of `amount` is 0.
-///
-/// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval or end.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn brim_evaluation_end(
-    evaluation: *const brim_evaluation,
-    interval: brim_interval,
-    end: brim_end,
-    present: *mut i32,
-    amount: *mut brim_amount,
-    error: *mut brim_error,
-) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (evaluation, present, amount) = unsafe {
-            let evaluation = handle::look(evaluation, "evaluation")?;
-            (evaluation, out(present, "present")?, out(amount, "amount")?)
-        };
-        let interval = self::interval(evaluation, interval)?;
-        let (there, value) = said::present(match end {
-            BRIM_END_LO => interval.lo(),
-            BRIM_END_HI => interval.hi(),
-            other => return Err(list::unknown(other, "end", ENDS.iter().copied())),
-        });
-        present.put(there);
-        amount.put(value);
-        Ok(())
-    })
-}
-
-/// One of the volumes of the leak reading. `present` is 1 where there is one; else it is 0 and all
-/// of `amount` is 0.
-///
-/// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no volume.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn brim_evaluation_volume(
-    evaluation: *const brim_evaluation,
-    volume: brim_volume,
-    present: *mut i32,
-    amount: *mut brim_amount,
-    error: *mut brim_error,
-) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (evaluation, present, amount) = unsafe {
-            let evaluation = handle::look(evaluation, "evaluation")?;
-            (evaluation, out(present, "present")?, out(amount, "amount")?)
-        };
-        let leak = evaluation.leak();
-        let (there, value) = said::present(match volume {
-            BRIM_VOLUME_GROSS => leak.counted.gross,
-            BRIM_VOLUME_NET => leak.counted.net,
-            BRIM_VOLUME_USED => leak.counted.used,
-            BRIM_VOLUME_LIMIT => leak.limit,
-            BRIM_VOLUME_MARGIN => leak.margin,
-            other => return Err(list::unknown(other, "volume", VOLUMES.iter().copied())),
-        });
-        present.put(there);
-        amount.put(value);
-        Ok(())
-    })
 }
 
 /// What a person should know of the journal, in a handle of the caller's.

@@ -38,6 +38,8 @@ pub mod pack;
 
 pub mod evaluation;
 
+pub mod known;
+
 pub mod findings;
 
 pub mod gate;
