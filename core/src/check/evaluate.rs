@@ -1,7 +1,8 @@
 //! One call: a pack and a journal in, the answer out.
 
-use super::correction::counted;
+use super::correction::{Counted, counted};
 use super::delivery::reused_ids;
+use super::entry::Entry;
 use super::evaluation::Evaluation;
 use super::evidence::State;
 use super::finding::Finding;
@@ -139,26 +140,19 @@ pub fn evaluate_many<'a, J: Into<JournalSource<'a>>>(
 /// ```
 #[must_use]
 pub fn verdict(pack: &Pack, journal: &Journal) -> Verdict {
-    let first = journal.entries.first().map(|entry| entry.at.instant);
-    let (place, _) = resolve(pack, &journal.header, first);
-    let sheet = Sheet::of(pack, &journal.header, place);
-    let (entries, _) = counted(journal.entries.iter(), |drained| {
-        sheet.books_drained(drained)
-    });
-    State::after(&sheet, &entries).verdict(&sheet)
+    let fold = Fold::of(pack, &journal.header, journal.entries.iter(), []);
+    fold.state.verdict(&fold.sheet)
 }
 
 fn answer(pack: &Pack, journal: &Journal, options: &Options) -> Evaluation {
-    let first = journal.entries.first().map(|entry| entry.at.instant);
-    let (place, mut about) = resolve(pack, &journal.header, first);
-    about.extend(journal.delivery());
-    let sheet = Sheet::of(pack, &journal.header, place);
-    let (entries, findings) = counted(journal.entries.iter(), |drained| {
-        sheet.books_drained(drained)
-    });
-    about.extend(findings);
-    about.extend(reused_ids(journal.entries.iter()));
-    let state = State::after(&sheet, &entries);
+    let entries = journal.entries.iter();
+    let Fold {
+        sheet,
+        entries,
+        about,
+        state,
+        ..
+    } = Fold::of(pack, &journal.header, entries, journal.delivery());
     let mut evaluation = Evaluation::of(&state, &sheet, &journal.header.procedure, about);
     if options.flip {
         evaluation.flip = Some(flip::flips(&sheet, &entries));
@@ -167,8 +161,45 @@ fn answer(pack: &Pack, journal: &Journal, options: &Options) -> Evaluation {
     evaluation
 }
 
+/// A journal gone through from its first entry to its last.
+pub(super) struct Fold<'a> {
+    pub(super) sheet: Sheet<'a>,
+    /// Which of the pack's sheets applies, by its place there.
+    pub(super) place: Option<usize>,
+    pub(super) entries: Vec<Counted<'a>>,
+    /// Findings of the journal as a whole: of the choice of the sheet, then of corrections and ids.
+    pub(super) about: Vec<Finding>,
+    pub(super) state: State,
+}
+
+impl<'a> Fold<'a> {
+    /// `delivery` is what is to be said of how the journal came.
+    pub(super) fn of(
+        pack: &'a Pack,
+        header: &'a Header,
+        entries: impl DoubleEndedIterator<Item = &'a Entry> + Clone,
+        delivery: impl IntoIterator<Item = Finding>,
+    ) -> Self {
+        let first = entries.clone().next().map(|entry| entry.at.instant);
+        let (place, mut about) = resolve(pack, header, first);
+        about.extend(delivery);
+        let sheet = Sheet::of(pack, header, place);
+        let (counted, findings) = counted(entries.clone(), |drained| sheet.books_drained(drained));
+        about.extend(findings);
+        about.extend(reused_ids(entries));
+        let state = State::after(&sheet, &counted);
+        Fold {
+            sheet,
+            place,
+            entries: counted,
+            about,
+            state,
+        }
+    }
+}
+
 /// Which of the pack's sheets applies, by its place there, and what is to be said of the choice.
-pub(super) fn resolve(
+fn resolve(
     pack: &Pack,
     header: &Header,
     first: Option<Timestamp>,

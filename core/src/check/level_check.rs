@@ -1,9 +1,9 @@
 //! A check as it happens: append an entry, get what follows from it.
 
-use super::correction::{Counted, counted, reaches_back};
-use super::delivery::{id_reused, repeat_delivery, reused_ids};
+use super::correction::{Counted, reaches_back};
+use super::delivery::{id_reused, repeat_delivery};
 use super::entry::Entry;
-use super::evaluate::resolve;
+use super::evaluate::Fold;
 use super::evaluation::{Evaluation, interval};
 use super::evidence::State;
 use super::finding::{Finding, NextAct, Reason};
@@ -192,16 +192,15 @@ impl LevelCheck {
     }
 
     fn replay_all(&mut self) {
-        let first = self.entries.iter().next().map(|entry| entry.at.instant);
-        let (procedure, mut about) = resolve(&self.pack, &self.header, first);
-        about.extend(self.delivery.iter().cloned());
-        let sheet = Sheet::of(&self.pack, &self.header, procedure);
-        let (counted, findings) =
-            counted(self.entries.iter(), |drained| sheet.books_drained(drained));
-        about.extend(findings);
-        about.extend(reused_ids(self.entries.iter()));
-        self.state = State::after(&sheet, &counted);
-        self.procedure = procedure;
+        let delivery = self.delivery.iter().cloned();
+        let Fold {
+            place,
+            about,
+            state,
+            ..
+        } = Fold::of(&self.pack, &self.header, self.entries.iter(), delivery);
+        self.procedure = place;
+        self.state = state;
         self.about = about;
     }
 
@@ -266,10 +265,8 @@ impl LevelCheck {
         let sheet = self.sheet_now();
         let mut evaluation = self.evaluation();
         if flip {
-            evaluation.flip = Some(flip::flips(
-                &sheet,
-                &counted(self.entries.iter(), |drained| sheet.books_drained(drained)).0,
-            ));
+            let fold = Fold::of(&self.pack, &self.header, self.entries.iter(), []);
+            evaluation.flip = Some(flip::flips(&sheet, &fold.entries));
         }
         evaluation.why_not = why_not.map(|wanted| self.state.why_not(&sheet, wanted));
         evaluation

@@ -169,6 +169,10 @@ impl State {
             self.find(finding("zero_volume", Severity::Note));
             return;
         }
+        // Booking says what is wrong with a volume below zero.
+        if amount.is_negative() {
+            return;
+        }
         if let Some(step) = sheet.step()
             && amount.compare(&step) == Ok(Ordering::Greater)
         {
