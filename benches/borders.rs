@@ -150,7 +150,12 @@ fn borders(criterion: &mut Criterion) {
     group.sample_size(10);
     for what in ["empty", "convert units", "convert names", "evaluate"] {
         group.bench_function(format!("C/{what}"), |bencher| {
-            bencher.iter_custom(|rounds| time(Command::new(&c), what, rounds));
+            bencher.iter_custom(|rounds| {
+                // The library that was just built, not one that cargo's own search path finds first.
+                let mut command = Command::new(&c);
+                command.env_remove("LD_LIBRARY_PATH");
+                time(command, what, rounds)
+            });
         });
         group.bench_function(format!("Python/{what}"), |bencher| {
             bencher.iter_custom(|rounds| {

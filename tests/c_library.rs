@@ -136,7 +136,7 @@ fn a_check_gives_the_bytes_of_rust() {
         ] {
             let planned_amount = Some(planned)
                 .filter(|text| !text.is_empty())
-                .map(|text| Amount::parse_as(text, Kind::Volume, None))
+                .map(|text| Amount::parse_as(text, Kind::Volume, check.measures()))
                 .transpose();
             let at_text = Some(at).filter(|text| !text.is_empty());
             let named = Act::from_slug(act).expect("an act");

@@ -168,8 +168,9 @@ pub unsafe extern "C" fn brim_check_gate(
             )
         };
         let act = list::value(act, "act")?;
+        let measures = check.measures();
         let planned = planned
-            .map(|text| Amount::parse_as(text, Kind::Volume, None))
+            .map(|text| Amount::parse_as(text, Kind::Volume, measures))
             .transpose()?;
         gate.put(handle::give(check.gate(act, planned, at)?));
         Ok(())

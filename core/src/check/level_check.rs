@@ -208,7 +208,9 @@ impl LevelCheck {
         self.about.iter().chain(self.state.findings.iter())
     }
 
-    fn measures(&self) -> Option<Measures> {
+    /// What bare `qt`, `pt`, `gal` and `fl oz` mean in this check: the profile's word, or else the pack's.
+    #[must_use]
+    pub fn measures(&self) -> Option<Measures> {
         self.header
             .profile
             .as_ref()
