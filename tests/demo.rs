@@ -111,7 +111,7 @@ fn the_default_run_tells_the_whole_job() {
             "Doubt the opening",
             "Pour in 0.1 L of sedge-thin",
             "Not the whole step of 0.25 L: the leak limit of 1.1 L lies inside it",
-            "A trickle came at 47 °C, with every condition met: at level.",
+            "A trickle came at 47 °C, with every condition of the sheet met: at level.",
             "As found: between 1.013 L and 1.073 L short. Now: at the level.",
             // The mistake: 13 lbf·ft is 13 × 1.3558… = 17.6 N·m.
             "Plug tightened to 13 lbf·ft",

@@ -29,7 +29,7 @@ pub const EXAMPLES: &[Example] = &[
         told: &[
             "The fluid is at 24 °C; the sheet asks for 42 °C or more.",
             "The plug may come out now.",
-            "A slow drip came at 43 °C, with every condition met: at level.",
+            "A slow drip came at 43 °C, with every condition of the sheet met: at level.",
         ],
     },
     Example {
@@ -59,7 +59,7 @@ pub const EXAMPLES: &[Example] = &[
             "Opened nevertheless: The temperature must be read again: the last reading, 19 °C, is too old.",
             "What was amiss could explain that by itself, so it proves nothing.",
             "Before anything had shown the fluid low, 0.25 L was poured.",
-            "A stream came at 42 °C, with every condition met: over.",
+            "A stream came at 42 °C, with every condition of the sheet met: over.",
             "Let it run until it thins",
         ],
     },
@@ -92,7 +92,7 @@ pub const EXAMPLES: &[Example] = &[
         used: "0 L",
         findings: &[],
         told: &[
-            "A stream came at 36 °C, with every condition met: over.",
+            "A stream came at 36 °C, with every condition of the sheet met: over.",
             "As found: at least 0.53 L over.",
             "It stays out.",
             "As found: between 0.56 L and 0.68 L over. Now: at the level or up to 0.04 L over.",

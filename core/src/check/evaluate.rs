@@ -9,6 +9,7 @@ use super::finding::Finding;
 use super::flip;
 use super::header::{Header, Job};
 use super::journal::Journal;
+use super::plausible::unknown_standing;
 use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::document::Limits;
@@ -187,6 +188,7 @@ impl<'a> Fold<'a> {
         let (counted, findings) = counted(entries.clone(), |drained| sheet.books_drained(drained));
         about.extend(findings);
         about.extend(reused_ids(entries));
+        about.extend(unknown_standing(sheet.standing));
         let state = State::after(&sheet, &counted);
         Fold {
             sheet,

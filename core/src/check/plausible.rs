@@ -7,6 +7,7 @@ use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::procedure::{EngineState, Severity};
 use crate::quantity::{Amount, Kind, Rounding, Unit};
+use alloc::string::String;
 use core::cmp::Ordering;
 
 /// Counts of temperature in a kelvin.
@@ -46,6 +47,18 @@ const CONFIRMATIONS: &[&str] = &[
     "drips_checked",
     "levelling_off",
 ];
+
+/// What the shop says always holds and nothing here knows.
+pub(super) fn unknown_standing(standing: &[String]) -> impl Iterator<Item = Finding> {
+    let unknown = standing
+        .iter()
+        .filter(|what| !CONFIRMATIONS.contains(&what.as_str()));
+    unknown.map(|what| {
+        Finding::new("confirmed_unknown", Severity::Note)
+            .field("profile.standing")
+            .with("what", what.as_str())
+    })
+}
 
 /// What was last read and poured, to judge the next by.
 #[derive(Debug, Clone, Copy, Default)]

@@ -19,7 +19,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         above: "Past the leak limit: look for the leak.",
         below: "Below the leak limit.",
         open: "Open: not past the leak limit so far, and the level has not been found.",
-        not_applicable: "None: the sheet has no leak limit for a job of this sort.",
+        not_applicable: "None: no leak limit applies here.",
     }
     certainty {
         clear: "Clear: all that is possible lies on that side of the limit.",
@@ -75,9 +75,9 @@ pub(super) static SENTENCES: &[Message] = table! {
         torque_outside: "Tightened to {torque}[, which is {converted}]; the sheet asks for {asked} within its tolerance.",
     }
     reason {
-        shows_low: "{grade}[ at {reading}], with every condition met: low.",
-        shows_at_level: "{grade}[ at {reading}], with every condition met: at level[. Captured: {captured}].",
-        shows_over: "{grade}[ at {reading}], with every condition met: over[. Captured: {captured}].",
+        shows_low: "{grade}[ at {reading}], with every condition of the sheet met: low.",
+        shows_at_level: "{grade}[ at {reading}], with every condition of the sheet met: at level[. Captured: {captured}].",
+        shows_over: "{grade}[ at {reading}], with every condition of the sheet met: over[. Captured: {captured}].",
         shows_not_low: "{grade}[ at {reading}]. What was amiss can only make it read too low, so it is not low.",
         shows_not_full: "{grade}[ at {reading}]. What was amiss can only make it read too high, so it is not over.",
         shows_nothing: "{grade}[ at {reading}]. What was amiss could explain that by itself, so it proves nothing.",
@@ -106,7 +106,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         leak_by_shortage: "What is proven short is past the leak limit of {limit}, whatever else was counted.",
         leak_below: "By the sheet, a count of {used} is not past the leak limit of {limit}.",
         leak_open: "The count so far, {used}, is not past the leak limit of {limit}; the level is not found yet.",
-        leak_not_applicable: "No leak limit applies to this job.",
+        leak_not_applicable: "No leak limit applies: the job is of another sort, or no sheet states one.",
         leak_marginal: "The proven shortage[ starts at {shortage_from} and][ ends at {shortage_to} and] \
             is not clear of the limit of {limit}.",
         may_be_overfilled: "It may have been filled too far: checked cold, or with the engine off.",
