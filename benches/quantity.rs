@@ -28,6 +28,7 @@ fn conversions(c: &mut Criterion) {
         ("N*m", "ft-lb"),
         ("deg F", "°C"),
         ("qt (US)", "L"),
+        ("newton metres", "pound-force feet"),
     ] {
         group.bench_function(format!("names/{from} to {to}"), |b| {
             b.iter(|| convert(black_box(104.25), black_box(from), black_box(to)));

@@ -43,15 +43,18 @@ impl Key {
     /// The key is filled where it lies: moved, it would be read before its bytes have settled.
     #[inline(always)]
     pub(super) fn fill(&mut self, text: &str) -> Option<()> {
-        let mut gap = false;
-        for sign in text.chars() {
+        let (mut gap, mut rest) = (false, text);
+        while let Some(sign) = rest.chars().next() {
+            let letters = rest.bytes().position(|byte| !byte.is_ascii_alphanumeric());
+            let (word, after) = rest.split_at_checked(letters.unwrap_or(rest.len()))?;
+            if !word.is_empty() {
+                self.separate(gap)?;
+                self.extend(word.as_bytes())?;
+                (gap, rest) = (false, after);
+                continue;
+            }
+            rest = rest.get(sign.len_utf8()..)?;
             let word: &[u8] = match sign {
-                'a'..='z' | 'A'..='Z' | '0'..='9' => {
-                    self.separate(gap)?;
-                    self.push(sign as u8)?;
-                    gap = false;
-                    continue;
-                }
                 '.' | '-' | '*' | '(' | ')' | ' ' | '·' | '⋅' | '∙' | '•' | '×' | '‑' => {
                     gap = true;
                     continue;
@@ -77,10 +80,20 @@ impl Key {
             };
             self.separate(gap)?;
             gap = false;
-            for byte in word {
-                self.push(*byte)?;
-            }
+            self.extend(word)?;
         }
+        Some(())
+    }
+
+    #[inline(always)]
+    fn extend(&mut self, word: &[u8]) -> Option<()> {
+        let end = self.len.wrapping_add(word.len());
+        let room = self.bytes.get_mut(self.len..end)?;
+        for (place, byte) in room.iter_mut().zip(word) {
+            *place = *byte;
+            self.hash = hashed(self.hash, *byte);
+        }
+        self.len = end;
         Some(())
     }
 

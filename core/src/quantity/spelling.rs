@@ -178,10 +178,13 @@ const MEASURES: &[(&str, Measures)] = &[
 /// Whether two names are the same but for capitals, and if so, whether their capitals are the same too.
 #[inline]
 fn alike(one: &[u8], other: &[u8]) -> Option<bool> {
-    // Byte by byte: the name was written so a moment ago, and wider reads would wait for that.
     let mut capitals = true;
     if one.len() != other.len() {
         return None;
+    }
+    // Short names go byte by byte: the name was written so a moment ago, and wider reads would wait for that.
+    if one.len() > 8 && one == other {
+        return Some(true);
     }
     for (one, other) in one.iter().zip(other) {
         if !one.eq_ignore_ascii_case(other) {
