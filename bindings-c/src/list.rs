@@ -61,6 +61,12 @@ pub const BRIM_KIND_DENSITY: brim_kind = 12;
 pub const BRIM_KIND_KINEMATIC_VISCOSITY: brim_kind = 13;
 /// Volume per time.
 pub const BRIM_KIND_VOLUME_FLOW: brim_kind = 14;
+/// A plain number: a share, a factor, a probability.
+pub const BRIM_KIND_RATIO: brim_kind = 15;
+/// Force.
+pub const BRIM_KIND_FORCE: brim_kind = 16;
+/// Part of its volume that a liquid gains per degree.
+pub const BRIM_KIND_EXPANSION: brim_kind = 17;
 
 /// Whose gallon, quart, pint and fluid ounce a bare name means. 0 where measures are given: not
 /// said.
@@ -221,7 +227,8 @@ numbers! { Kind of Kind::ALL.len();
     BRIM_KIND_TEMPERATURE_DIFFERENCE TemperatureDifference, BRIM_KIND_PRESSURE Pressure,
     BRIM_KIND_ABSOLUTE_PRESSURE AbsolutePressure, BRIM_KIND_ANGLE Angle, BRIM_KIND_TIME Time,
     BRIM_KIND_DENSITY Density, BRIM_KIND_KINEMATIC_VISCOSITY KinematicViscosity,
-    BRIM_KIND_VOLUME_FLOW VolumeFlow,
+    BRIM_KIND_VOLUME_FLOW VolumeFlow, BRIM_KIND_RATIO Ratio, BRIM_KIND_FORCE Force,
+    BRIM_KIND_EXPANSION Expansion,
 }
 
 /// The number of a value.

@@ -115,6 +115,23 @@ pub const BRIM_UNIT_MILLILITRE_PER_SECOND: brim_unit = 49;
 pub const BRIM_UNIT_LITRE_PER_MINUTE: brim_unit = 50;
 /// Decinewton metre, on older prints.
 pub const BRIM_UNIT_DECINEWTON_METRE: brim_unit = 51;
+/// The number itself. An amount of it is written without a unit, and read so where a ratio is
+/// meant.
+pub const BRIM_UNIT_ONE: brim_unit = 52;
+/// A hundredth.
+pub const BRIM_UNIT_PERCENT: brim_unit = 53;
+/// Newton.
+pub const BRIM_UNIT_NEWTON: brim_unit = 54;
+/// Kilonewton.
+pub const BRIM_UNIT_KILONEWTON: brim_unit = 55;
+/// Pound-force.
+pub const BRIM_UNIT_POUND_FORCE: brim_unit = 56;
+/// Per kelvin, or per degree Celsius.
+pub const BRIM_UNIT_PER_KELVIN: brim_unit = 57;
+/// Per degree Fahrenheit.
+pub const BRIM_UNIT_PER_FAHRENHEIT: brim_unit = 58;
+/// Square millimetre.
+pub const BRIM_UNIT_SQUARE_MILLIMETRE: brim_unit = 59;
 
 /// The unit of a number.
 pub(crate) fn unit(code: brim_unit, name: &'static str) -> Result<Unit, Error> {

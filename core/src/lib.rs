@@ -7,6 +7,8 @@
 //! * [`evaluate`] takes a [`Pack`] of service sheets and a journal and answers an [`Evaluation`].
 //! * [`LevelCheck`] does the same live, entry by entry.
 //! * [`Amount`], [`Interval`], [`Unit`] and [`convert`] are the quantities it is told in.
+//! * [`torque`], [`volume`], [`warm_up`], [`fluid`], [`signal`] and [`leak`] are the calculators of a bay and a counter;
+//!   [`calculate`](calculate::calculate) asks any of them by name, in JSON.
 //! * [`report`] tells a result, or a whole check entry by entry, in plain English.
 //!
 //! It calculates from what was entered and from the sheet that was selected. It does not replace the vehicle
@@ -16,14 +18,20 @@
 
 extern crate alloc;
 
+pub mod calculate;
 pub mod check;
 pub mod document;
 pub mod error;
 pub mod fluid;
+pub mod leak;
 pub mod procedure;
 pub mod quantity;
 pub mod report;
+pub mod signal;
+pub mod torque;
 mod version;
+pub mod volume;
+pub mod warm_up;
 mod word;
 
 pub use check::{

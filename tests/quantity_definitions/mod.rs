@@ -78,6 +78,14 @@ pub fn definition(unit: Unit) -> (BigRational, BigRational) {
         "mm²/s" => rational("0.000001"),
         "mL/s" => rational("0.000001"),
         "L/min" => over(&litre, 60),
+        "1" => rational("1"),
+        "%" => rational("0.01"),
+        "N" => rational("1"),
+        "kN" => rational("1000"),
+        "lbf" => pound_force,
+        "/K" => rational("1"),
+        "/°F" => rational("9/5"),
+        "mm²" => rational("0.000001"),
         other => panic!("{other} has no definition here"),
     };
     (size, none)

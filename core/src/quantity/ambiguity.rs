@@ -92,7 +92,6 @@ pub(super) const WITHIN: &[(Unit, &[&str])] = &[
     ),
 ];
 
-const TORQUES: &[&str] = &["N·m", "lbf·ft", "lbf·in", "kgf·m"];
 const VOLUMES: &[&str] = &["mL", "L", "US fl oz", "imp fl oz"];
 
 const fn ambiguous(
@@ -138,9 +137,9 @@ pub(super) const REFUSED: &[Listed] = &[
         hint: "capital and small letters count: m is the metre, min the minute, mi the mile",
     },
     unknown(
-        &["lbf", "kgf", "kp", "n", "kn", "newton", "newtons", "ozf"],
-        TORQUES,
-        "a force alone is not a torque: name its arm",
+        &["kgf", "kp", "ozf"],
+        &["N", "kN", "lbf", "kgf·m", "ozf·in"],
+        "a force is given in N, kN or lbf; a torque names its arm",
     ),
     unknown(
         &["ft", "foot", "feet", "yd", "yard", "yards"],

@@ -6,7 +6,8 @@ pub(super) const US_GALLON: u64 = 231 * CUBIC_INCH;
 pub(super) const IMPERIAL_GALLON: u64 = 454_609 * MILLILITRE / 100;
 pub(super) const NEWTON_METRE: u64 = 160_000_000_000_000_000;
 pub(super) const KILOGRAM_FORCE_METRE: u64 = NEWTON_METRE / 100_000 * 980_665; // gn = 9.80665 m/s²
-const POUND_FORCE_E_13: u64 = POUND * 980_665; // in 1e-13 N
+pub(super) const NEWTON: u64 = 10_000_000_000_000;
+pub(super) const POUND_FORCE_E_13: u64 = POUND * 980_665; // in 1e-13 N
 pub(super) const POUND_FORCE_FOOT: u64 = POUND_FORCE_E_13 * 16 * 3_048 / 10;
 pub(super) const POUND: u64 = 45_359_237; // 0.45359237 kg
 pub(super) const INCH: u64 = 254_000;

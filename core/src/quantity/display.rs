@@ -31,8 +31,11 @@ impl fmt::Display for Printed<'_> {
 }
 
 impl fmt::Display for Amount {
-    /// Number, one space, symbol: `-1.50 L`.
+    /// Number, one space, symbol: `-1.50 L`. A ratio in ones is its number alone.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        if self.unit() == Unit::One {
+            return Printed(self).fmt(f);
+        }
         write!(f, "{} {}", Printed(self), self.unit().symbol())
     }
 }

@@ -71,6 +71,7 @@ impl Key {
                 'ℓ' => b"l",
                 '℃' => b"degC",
                 '℉' => b"degF",
+                '%' => b"%",
                 '^' => b"",
                 _ if sign.is_whitespace() => {
                     gap = true;

@@ -48,6 +48,12 @@ pub enum Kind {
     KinematicViscosity = 13,
     /// Volume per time.
     VolumeFlow = 14,
+    /// A plain number: a share, a factor, a probability.
+    Ratio = 15,
+    /// Force.
+    Force = 16,
+    /// Part of its volume that a liquid gains per degree.
+    Expansion = 17,
 }
 
 /// What is fixed for a kind: its name and the steps it is counted in.
@@ -90,6 +96,9 @@ impl Kind {
         Kind::Density,
         Kind::KinematicViscosity,
         Kind::VolumeFlow,
+        Kind::Ratio,
+        Kind::Force,
+        Kind::Expansion,
     ];
 
     /// The steps of each kind. A count is one quantum divided by the last column:
@@ -108,6 +117,9 @@ impl Kind {
     /// | density | 1 kg/m³ | 1e-9 kg/m³ |
     /// | kinematic viscosity | 1 mm²/s | 1e-9 mm²/s |
     /// | volume flow | 1/3 mL/s | 1/3e9 mL/s |
+    /// | ratio | 1/100 | 1e-11 |
+    /// | force | 1e-13 N | 1e-22 N |
+    /// | expansion | 1/5 per kelvin | 2e-10 per kelvin |
     const fn row(self) -> &'static Row {
         match self {
             Kind::Volume => const { &row("volume", E16, E12) },
@@ -124,6 +136,9 @@ impl Kind {
             Kind::Density => const { &row("density", 1, E9) },
             Kind::KinematicViscosity => const { &row("kinematic_viscosity", E6, E9) },
             Kind::VolumeFlow => const { &row("volume_flow", 3 * E6, E9) },
+            Kind::Ratio => const { &row("ratio", 100, E9) },
+            Kind::Force => const { &row("force", 10 * E12, E9) },
+            Kind::Expansion => const { &row("expansion", 5, E9) },
         }
     }
 

@@ -33,7 +33,7 @@ impl Amount {
         Amount::parse_as(text, None, None)
     }
 
-    /// Reads an amount where its kind, or whose customary measures are meant, is known.
+    /// Reads an amount where its kind, or whose customary measures are meant, is known. A ratio may be a number alone.
     ///
     /// # Errors
     ///
@@ -85,7 +85,10 @@ impl Amount {
 fn read(text: &str, kind: Option<Kind>, measures: Option<Measures>) -> Result<Amount, Fault> {
     let (Number { mantissa, decimals }, unit) = number::read(text.trim())?;
     if unit.is_empty() {
-        return Err(refusal::of_missing_unit(kind));
+        return match kind {
+            Some(Kind::Ratio) => Ok(Amount::of_parts(mantissa, decimals, Unit::One)),
+            _ => Err(refusal::of_missing_unit(kind)),
+        };
     }
     let unit = spelling::read(unit, kind, measures)
         .map_err(|refused| refusal::of_unit(unit, refused, kind))?;

@@ -8,7 +8,8 @@ use super::convert::nearest;
 use super::exact::power_of_ten;
 use super::kind::Kind;
 use super::refusal;
-use crate::error::Error;
+use super::unit::Unit;
+use crate::error::{Error, ErrorKind, Fault};
 use uom::si::f64 as si;
 
 impl Amount {
@@ -62,6 +63,70 @@ impl Amount {
         }
         let divisor = parts.wrapping_mul(self.kind().quanta_in_si().into());
         nearest(value < 0, value.unsigned_abs(), divisor).unwrap_or_default()
+    }
+
+    /// The amount nearest to a computed value, given in the coherent SI unit of the kind (an angle in radians): 12
+    /// significant digits, at most 9 decimals, without trailing zeros.
+    ///
+    /// # Errors
+    ///
+    /// [`NotANumber`](crate::ErrorKind::NotANumber) for a NaN or an infinity, [`OutOfRange`](crate::ErrorKind::OutOfRange) from
+    /// 10¹⁵ of the unit on.
+    ///
+    /// ```
+    /// use brimline::{Amount, Unit};
+    /// assert_eq!(Amount::from_si(0.0002 / 3.0, Unit::Millilitre)?.to_string(), "66.6666666667 mL");
+    /// assert_eq!(Amount::from_si(313.15, Unit::DegreeFahrenheit)?.to_string(), "104 °F");
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    pub fn from_si(value: f64, unit: Unit) -> Result<Self, Error> {
+        let kind = unit.kind();
+        let value = if kind == Kind::Angle {
+            value.to_degrees()
+        } else {
+            value
+        };
+        let zero = unit.offset() as f64 / 1e9;
+        let quanta = value * kind.quanta_in_si() as f64 - zero;
+        Amount::from_computed(quanta / unit.quanta() as f64, unit)
+    }
+
+    /// The amount nearest to a number that was computed in the unit: 12 significant digits, at most 9 decimals,
+    /// without trailing zeros.
+    ///
+    /// # Errors
+    ///
+    /// As [`Amount::from_si`].
+    ///
+    /// ```
+    /// use brimline::{Amount, Unit};
+    /// assert_eq!(Amount::from_computed(0.1 + 0.2, Unit::Litre)?.to_string(), "0.3 L");
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    pub fn from_computed(number: f64, unit: Unit) -> Result<Self, Error> {
+        const LARGEST: f64 = 1e15;
+        if !number.is_finite() {
+            let fault = Fault::new(ErrorKind::NotANumber).hint("the inputs give no finite number");
+            return Err(fault.into());
+        }
+        let size = number.abs();
+        if size >= LARGEST {
+            return Err(refusal::of_range().into());
+        }
+        // As many decimals as leave 12 digits.
+        let mut decimals = 9_u8;
+        let mut room = 1e3;
+        while size >= room && decimals > 0 {
+            decimals = decimals.saturating_sub(1);
+            room *= 10.0;
+        }
+        let scaled = number * f64::from(power_of_ten(decimals));
+        let mut mantissa = libm::rint(scaled) as i64;
+        while decimals > 0 && mantissa % 10 == 0 {
+            mantissa /= 10;
+            decimals = decimals.saturating_sub(1);
+        }
+        Amount::new(mantissa, decimals, unit)
     }
 
     fn si_of(&self, kind: Kind) -> Result<f64, Error> {
@@ -121,6 +186,12 @@ physical! {
     density: Density => MassDensity, uom::si::mass_density::kilogram_per_cubic_meter, "838 kg/m³";
     /// As a kinematic viscosity.
     kinematic_viscosity: KinematicViscosity => KinematicViscosity, uom::si::kinematic_viscosity::square_meter_per_second, "24.5 mm²/s";
+    /// As a plain number.
+    ratio: Ratio => Ratio, uom::si::ratio::ratio, "20 %";
+    /// As a force.
+    force: Force => Force, uom::si::force::newton, "4940 lbf";
+    /// As a coefficient of thermal expansion.
+    expansion: Expansion => TemperatureCoefficient, uom::si::temperature_coefficient::per_kelvin, "0.00075 /K";
     /// As a volume flow.
     volume_flow: VolumeFlow => VolumeRate, uom::si::volume_rate::cubic_meter_per_second, "2 mL/s";
 }

@@ -2,8 +2,8 @@
 
 use super::definition::{
     CELSIUS_ZERO, CUBIC_INCH, FAHRENHEIT_ZERO, IMPERIAL_GALLON, INCH, KILOGRAM_FORCE_METRE,
-    MILLILITRE, NEWTON_METRE, PASCAL, POUND, POUND_FORCE_FOOT, POUND_PER_SQUARE_INCH, SQUARE_INCH,
-    US_GALLON,
+    MILLILITRE, NEWTON, NEWTON_METRE, PASCAL, POUND, POUND_FORCE_E_13, POUND_FORCE_FOOT,
+    POUND_PER_SQUARE_INCH, SQUARE_INCH, US_GALLON,
 };
 use super::divisor::Divisor;
 use super::kind::{Kind, Measures};
@@ -244,6 +244,27 @@ units! {
     /// Decinewton metre, on older prints.
     DecinewtonMetre = 51: Torque "dN·m", "dN.m", "DN", NEWTON_METRE / 10, 0,
         ["dn.m" "decinewton.metre" "decinewton.metres" "decinewton.meter" "decinewton.meters"] ["dNm"];
+
+    /// The number itself. An amount of it is printed without a unit, and read so where a ratio is meant.
+    One = 52: Ratio "1", "1", "C62", 100, 0, ["1"] [];
+    /// A hundredth.
+    Percent = 53: Ratio "%", "%", "P1", 1, 0, ["%" "percent" "per.cent" "pct"] [];
+
+    /// Newton.
+    Newton = 54: Force "N", "N", "NEW", NEWTON, 0, ["newton" "newtons"] ["N"];
+    /// Kilonewton.
+    Kilonewton = 55: Force "kN", "kN", "B47", 1_000 * NEWTON, 0, ["kilonewton" "kilonewtons"] ["kN"];
+    /// Pound-force.
+    PoundForce = 56: Force "lbf", "[lbf_av]", "C78", POUND_FORCE_E_13, 0, ["lbf" "pound.force" "pounds.force"] [];
+
+    /// Per kelvin, or per degree Celsius.
+    PerKelvin = 57: Expansion "/K", "/K", "C91", 5, 0, ["/k" "/degc" "per.k" "per.kelvin" "per.degc" "per.deg.c"] [];
+    /// Per degree Fahrenheit.
+    PerFahrenheit = 58: Expansion "/°F", "/[degF]", "J26", 9, 0, ["/degf" "per.degf" "per.deg.f" "per.fahrenheit"] [];
+
+    /// Square millimetre.
+    SquareMillimetre = 59: Area "mm²", "mm2", "MMK", 100, 0,
+        ["mm2" "sq.mm" "sqmm" "square.millimetre" "square.millimetres" "square.millimeter" "square.millimeters"] [];
 }
 
 impl Unit {
