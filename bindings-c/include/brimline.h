@@ -334,6 +334,15 @@ typedef int32_t brim_severity;
 // Volume per time.
 #define BRIM_KIND_VOLUME_FLOW 14
 
+// A plain number: a share, a factor, a probability.
+#define BRIM_KIND_RATIO 15
+
+// Force.
+#define BRIM_KIND_FORCE 16
+
+// Part of its volume that a liquid gains per degree.
+#define BRIM_KIND_EXPANSION 17
+
 // United States liquid measures, from the gallon of 231 cubic inches.
 #define BRIM_MEASURES_US 1
 
@@ -585,6 +594,30 @@ typedef int32_t brim_severity;
 
 // Decinewton metre, on older prints.
 #define BRIM_UNIT_DECINEWTON_METRE 51
+
+// The number itself. Where a ratio is meant, a number alone is read as one.
+#define BRIM_UNIT_ONE 52
+
+// A hundredth.
+#define BRIM_UNIT_PERCENT 53
+
+// Newton.
+#define BRIM_UNIT_NEWTON 54
+
+// Kilonewton.
+#define BRIM_UNIT_KILONEWTON 55
+
+// Pound-force.
+#define BRIM_UNIT_POUND_FORCE 56
+
+// Per kelvin, or per degree Celsius.
+#define BRIM_UNIT_PER_KELVIN 57
+
+// Per degree Fahrenheit.
+#define BRIM_UNIT_PER_FAHRENHEIT 58
+
+// Square millimetre.
+#define BRIM_UNIT_SQUARE_MILLIMETRE 59
 
 // Bytes of one document; 16 MiB if not set.
 #define BRIM_LIMIT_BYTES 1
@@ -1571,6 +1604,24 @@ brim_status brim_evaluation_caution_text(const struct brim_evaluation *evaluatio
                                          size_t capacity,
                                          size_t *length,
                                          struct brim_error *error);
+
+// Asks one calculator by its name: its arguments as one JSON object, its answer as JSON. So
+// `leak.drops_for` of `{"volume":"0.5 L","over":"24 h","drop":"0.05 mL"}` answers
+// `{"value":"8.64 s"}`. A calculator that answers one quantity answers it as `value`. Of the
+// options only the limits count.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a name of no calculator, with those there
+// are; every fault of the arguments,
+// with path and position; what the calculator refuses, with the argument as path.
+brim_status brim_calculate(const char *function,
+                           size_t function_length,
+                           const char *arguments,
+                           size_t arguments_length,
+                           const struct brim_options *options,
+                           char *buffer,
+                           size_t capacity,
+                           size_t *length,
+                           struct brim_error *error);
 
 #ifdef __cplusplus
 }  // extern "C"

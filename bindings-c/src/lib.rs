@@ -50,6 +50,8 @@ pub mod check;
 
 pub mod report;
 
+pub mod calculate;
+
 // What the functions share.
 mod getter;
 mod guard;

@@ -115,8 +115,7 @@ pub const BRIM_UNIT_MILLILITRE_PER_SECOND: brim_unit = 49;
 pub const BRIM_UNIT_LITRE_PER_MINUTE: brim_unit = 50;
 /// Decinewton metre, on older prints.
 pub const BRIM_UNIT_DECINEWTON_METRE: brim_unit = 51;
-/// The number itself. An amount of it is written without a unit, and read so where a ratio is
-/// meant.
+/// The number itself. Where a ratio is meant, a number alone is read as one.
 pub const BRIM_UNIT_ONE: brim_unit = 52;
 /// A hundredth.
 pub const BRIM_UNIT_PERCENT: brim_unit = 53;

@@ -21,7 +21,7 @@ mod unit;
 mod word;
 
 use crate::border::caught;
-use crate::data::{Answer, ListOf, Told, Versions};
+use crate::data::{Answer, ListOf, Sheet, Told, Versions};
 use crate::document::{Document, Journals, PackGiven};
 use crate::error::{Refused, answer, exception};
 use crate::evaluation::Evaluation;
@@ -38,7 +38,7 @@ use pyo3::types::PyList;
 #[pymodule(gil_used = false)]
 mod _native {
     #[pymodule_export]
-    use super::{convert, evaluate, evaluate_many, story, versions};
+    use super::{calculate, convert, evaluate, evaluate_many, story, versions};
     #[pymodule_export]
     use crate::amount::Amount;
     #[pymodule_export]
@@ -179,6 +179,31 @@ fn story(py: Python<'_>, pack: PackGiven, journal: Document) -> PyResult<String>
         brimline::report::story(&pack, journal.text("journal")?)
     };
     py.detach(|| answer(tell))
+}
+
+/// Asks one calculator by its name, with its arguments as one mapping or JSON object.
+///
+/// The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak`: this is
+/// for those who have the name and the arguments as data. One that answers a single quantity answers `{"value": ...}`.
+///
+/// Raises `DocumentError` for an unknown name and for every fault of the arguments, with its path.
+///
+/// >>> from brimline import calculate
+/// >>> calculate("torque.applied_torque", {"setting": "60 lbf·in", "lever": "12 in", "adapter": "2 in"})
+/// {'value': '70 lbf·in'}
+#[pyfunction]
+#[pyo3(signature = (function, arguments, *, limits=None))]
+fn calculate<'py>(
+    py: Python<'py>,
+    function: &str,
+    arguments: Document,
+    limits: Option<PyRef<'_, Limits>>,
+) -> PyResult<Told<'py, Sheet>> {
+    let limits = document::limits(limits);
+    let json = answer(|| {
+        brimline::calculate::calculate_with(function, arguments.text("arguments")?, &limits)
+    })?;
+    Told::from_json(py, &json)
 }
 
 /// The versions of the library, of its rules and of the documents it reads and writes.

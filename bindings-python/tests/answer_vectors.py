@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
-from brimline import Amount, BrimlineError, Interval, LevelCheck, Limits, Pack, Unit, convert, evaluate
+from brimline import Amount, BrimlineError, Interval, LevelCheck, Limits, Pack, Unit, calculate, convert, evaluate
 
 
 def requests(data: bytes) -> Iterator[tuple[str, list[str]]]:
@@ -98,6 +98,7 @@ ANSWERS: dict[str, Any] = {
     "pack_compare": lambda pack, procedure, a, b: {
         "differences": pack_of(pack).compare(procedure, int(a), int(b))
     },
+    "calculate": lambda function, arguments: calculate(function, arguments),
     "pack_select": lambda pack, vehicle, unit, date: pack_of(pack).select(
         vehicle=vehicle or None, unit=unit or None, day=date or None
     ),

@@ -263,6 +263,12 @@ brim_status answer_pack_select(const request *of) {
     return told_pack(pack, NULL, status);
 }
 
+brim_status answer_calculate(const request *of) {
+    brim_status status;
+    FILL(brim_calculate(ARG(0), ARG(1), NULL, ROOM, detail));
+    return told_pack(NULL, NULL, status);
+}
+
 brim_status answer_story(const request *of) {
     brim_pack *pack = NULL;
     brim_status status;

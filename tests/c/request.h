@@ -56,6 +56,7 @@ brim_status answer_pack_json(const request *of);
 brim_status answer_pack_lint(const request *of);
 brim_status answer_pack_compare(const request *of);
 brim_status answer_pack_select(const request *of);
+brim_status answer_calculate(const request *of);
 brim_status answer_story(const request *of);
 brim_status answer_getters(const request *of);
 

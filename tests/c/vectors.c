@@ -65,6 +65,7 @@ static const operation OPERATIONS[] = {
     {"pack_lint", answer_pack_lint},
     {"pack_compare", answer_pack_compare},
     {"pack_select", answer_pack_select},
+    {"calculate", answer_calculate},
     {"story", answer_story},
     {"getters", answer_getters},
 };

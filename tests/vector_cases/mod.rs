@@ -7,7 +7,7 @@
 
 use brimline::{
     Amount, Error, Interval, Kind, LevelCheck, Limits, Measures, Options, Pack, Rounding, Unit,
-    Verdict, convert, document::canonical, evaluate_with,
+    Verdict, calculate::calculate, convert, document::canonical, evaluate_with,
 };
 use serde_json::{Value, json};
 use std::fs;
@@ -122,6 +122,7 @@ const OPERATIONS: &[(&str, &[&str])] = &[
     ("pack_lint", &["pack"]),
     ("pack_compare", &["pack", "procedure", "from", "to"]),
     ("pack_select", &["pack", "vehicle", "unit", "date"]),
+    ("calculate", &["function", "arguments"]),
 ];
 
 fn arguments(op: &str, given: &Value) -> Result<Vec<String>, String> {
@@ -233,6 +234,7 @@ fn respond(request: &Request) -> Result<String, Error> {
             let given = |index: usize| Some(arg(index)).filter(|text| !text.is_empty());
             canonical(&pack(arg(0), &Limits::default())?.select(given(1), given(2), given(3))?)
         }
+        "calculate" => calculate(arg(0), arg(1))?,
         other => panic!("unknown op {other}"),
     })
 }
@@ -315,8 +317,17 @@ pub fn read_answers(mut bytes: &[u8]) -> Vec<String> {
 }
 
 /// What of the expected value is not in the answer, by path; nothing if all of it is.
+///
+/// `{"near": "66.7 lbf·in", "within": "0.05"}` stands for any number of that unit so close to it.
 pub fn missing(expected: &Value, answer: &Value, path: &str) -> Vec<String> {
     match (expected, answer) {
+        (Value::Object(members), given) if members.contains_key("near") => {
+            if is_near(members, given) {
+                Vec::new()
+            } else {
+                vec![format!("{path}: expected {expected}, got {given}")]
+            }
+        }
         (Value::Object(members), Value::Object(given)) => members
             .iter()
             .flat_map(|(key, value)| {
@@ -336,4 +347,25 @@ pub fn missing(expected: &Value, answer: &Value, path: &str) -> Vec<String> {
         _ if expected == answer => Vec::new(),
         _ => vec![format!("{path}: expected {expected}, got {answer}")],
     }
+}
+
+fn is_near(expected: &serde_json::Map<String, Value>, given: &Value) -> bool {
+    let text = |name: &str| expected.get(name).and_then(Value::as_str);
+    let (Some(near), Some(within)) = (text("near"), text("within")) else {
+        panic!("near stands with within, both texts: {expected:?}");
+    };
+    let parts = |text: &str| -> (f64, String) {
+        let (number, unit) = text.split_once(' ').unwrap_or((text, "ratio"));
+        let number = number
+            .parse()
+            .unwrap_or_else(|_| panic!("no number: {text}"));
+        (number, unit.to_string())
+    };
+    let within: f64 = within.parse().expect("within is a number");
+    let (near, unit) = parts(near);
+    let Some((given, of)) = given.as_str().map(parts) else {
+        return false;
+    };
+    // A printed tolerance is decimal; the last bits of a double are not.
+    of == unit && (given - near).abs() <= within * (1.0 + 1e-9) + 1e-15
 }

@@ -10,7 +10,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "convert", "error_document", "evaluate", "evaluate_many", "story", "versions"]
+__all__ = ["Amount", "Evaluation", "Fault", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "calculate", "convert", "error_document", "evaluate", "evaluate_many", "story", "versions"]
 
 @final
 class Amount:
@@ -64,7 +64,7 @@ class Amount:
         How many of its digits are decimals, 0 to 9.
         """
     @property
-    def kind(self, /) -> Literal["volume", "torque", "mass", "length", "area", "temperature", "temperature_difference", "pressure", "absolute_pressure", "angle", "time", "density", "kinematic_viscosity", "volume_flow"]:
+    def kind(self, /) -> Literal["volume", "torque", "mass", "length", "area", "temperature", "temperature_difference", "pressure", "absolute_pressure", "angle", "time", "density", "kinematic_viscosity", "volume_flow", "ratio", "force", "expansion"]:
         """
         What it is an amount of.
         """
@@ -79,7 +79,7 @@ class Amount:
         Its number in its own unit, with the decimals it is printed with: `Decimal('1.50')` for `1.50 L`.
         """
     @classmethod
-    def parse(cls, /, text: str, *, kind: Literal["volume", "torque", "mass", "length", "area", "temperature", "temperature_difference", "pressure", "absolute_pressure", "angle", "time", "density", "kinematic_viscosity", "volume_flow"] | None = None, measures: Literal["us", "imperial"] | None = None) -> Amount:
+    def parse(cls, /, text: str, *, kind: Literal["volume", "torque", "mass", "length", "area", "temperature", "temperature_difference", "pressure", "absolute_pressure", "angle", "time", "density", "kinematic_viscosity", "volume_flow", "ratio", "force", "expansion"] | None = None, measures: Literal["us", "imperial"] | None = None) -> Amount:
         """
         Reads an amount where its kind, or whose customary measures are meant, is known.
 
@@ -688,12 +688,12 @@ class Unit:
         The number that stands for it in the C library; it never changes.
         """
     @property
-    def kind(self, /) -> Literal["volume", "torque", "mass", "length", "area", "temperature", "temperature_difference", "pressure", "absolute_pressure", "angle", "time", "density", "kinematic_viscosity", "volume_flow"]:
+    def kind(self, /) -> Literal["volume", "torque", "mass", "length", "area", "temperature", "temperature_difference", "pressure", "absolute_pressure", "angle", "time", "density", "kinematic_viscosity", "volume_flow", "ratio", "force", "expansion"]:
         """
         What it is a unit of.
         """
     @classmethod
-    def parse(cls, /, text: str, *, kind: Literal["volume", "torque", "mass", "length", "area", "temperature", "temperature_difference", "pressure", "absolute_pressure", "angle", "time", "density", "kinematic_viscosity", "volume_flow"] | None = None, measures: Literal["us", "imperial"] | None = None) -> Unit:
+    def parse(cls, /, text: str, *, kind: Literal["volume", "torque", "mass", "length", "area", "temperature", "temperature_difference", "pressure", "absolute_pressure", "angle", "time", "density", "kinematic_viscosity", "volume_flow", "ratio", "force", "expansion"] | None = None, measures: Literal["us", "imperial"] | None = None) -> Unit:
         """
         Reads a unit where its kind, or whose customary measures are meant, is known.
 
@@ -720,6 +720,20 @@ class Unit:
         """
         The code of the Unified Code for Units of Measure, case-sensitive form.
         """
+
+def calculate(function: str, arguments: str | bytes | bytearray | Mapping[str, Any], *, limits: Limits | None = None) -> dict[str, Any]:
+    """
+    Asks one calculator by its name, with its arguments as one mapping or JSON object.
+
+    The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak`: this is
+    for those who have the name and the arguments as data. One that answers a single quantity answers `{"value": ...}`.
+
+    Raises `DocumentError` for an unknown name and for every fault of the arguments, with its path.
+
+    >>> from brimline import calculate
+    >>> calculate("torque.applied_torque", {"setting": "60 lbf·in", "lever": "12 in", "adapter": "2 in"})
+    {'value': '70 lbf·in'}
+    """
 
 def convert(number: SupportsFloat | SupportsIndex, from_unit: str | Unit, to_unit: str | Unit) -> float:
     """

@@ -31,11 +31,8 @@ impl fmt::Display for Printed<'_> {
 }
 
 impl fmt::Display for Amount {
-    /// Number, one space, symbol: `-1.50 L`. A ratio in ones is its number alone.
+    /// Number, one space, symbol: `-1.50 L`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.unit() == Unit::One {
-            return Printed(self).fmt(f);
-        }
         write!(f, "{} {}", Printed(self), self.unit().symbol())
     }
 }

@@ -1,4 +1,4 @@
-//! Reading amounts.
+//! Reading amounts and units.
 
 use super::amount::Amount;
 use super::kind::{Kind, Measures};
@@ -79,6 +79,52 @@ impl Amount {
         shortest
             .amount(unit)
             .map_err(|fault| fault.got(&alloc::format!("{number:e}")).into())
+    }
+}
+
+impl Unit {
+    /// Reads a unit as people type it: `ft-lb`, `N.m`, `deg F`, `cc`, `qt (US)`.
+    ///
+    /// # Errors
+    ///
+    /// [`UnitAmbiguous`](crate::ErrorKind::UnitAmbiguous) with the candidates for a name of several sizes (`oz`, bare `qt`),
+    /// [`UnitUnknown`](crate::ErrorKind::UnitUnknown) with the nearest names,
+    /// [`UnitMissing`](crate::ErrorKind::UnitMissing) for empty text.
+    ///
+    /// ```
+    /// # use brimline::{ErrorKind, Unit};
+    /// assert_eq!(Unit::parse("N.m")?, Unit::NewtonMetre);
+    /// let error = Unit::parse("qt").unwrap_err();
+    /// assert_eq!(error.kind(), ErrorKind::UnitAmbiguous);
+    /// assert_eq!(error.first().allowed, ["US qt", "imp qt"]);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    pub fn parse(text: &str) -> Result<Self, Error> {
+        Unit::parse_as(text, None, None)
+    }
+
+    /// Reads a unit where its kind, or whose customary measures are meant, is known.
+    ///
+    /// The kind decides how a text reads: `°C` as a [`Kind::TemperatureDifference`] is `Δ°C`.
+    ///
+    /// # Errors
+    ///
+    /// As [`Unit::parse`], and [`WrongKind`](crate::ErrorKind::WrongKind) for a unit of another kind.
+    ///
+    /// ```
+    /// # use brimline::{Kind, Measures, Unit};
+    /// assert_eq!(Unit::parse_as("°C", Kind::TemperatureDifference, None)?, Unit::CelsiusDifference);
+    /// assert_eq!(Unit::parse_as("qt", None, Measures::Imperial)?, Unit::ImperialQuart);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    pub fn parse_as(
+        text: &str,
+        kind: impl Into<Option<Kind>>,
+        measures: impl Into<Option<Measures>>,
+    ) -> Result<Self, Error> {
+        let (kind, measures) = (kind.into(), measures.into());
+        spelling::read(text, kind, measures)
+            .map_err(|refused| refusal::of_unit(text, refused, kind).got(text).into())
     }
 }
 

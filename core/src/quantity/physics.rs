@@ -75,7 +75,7 @@ impl Amount {
     ///
     /// ```
     /// use brimline::{Amount, Unit};
-    /// assert_eq!(Amount::from_si(0.0002 / 3.0, Unit::Millilitre)?.to_string(), "66.6666666667 mL");
+    /// assert_eq!(Amount::from_si(0.0002 / 3.0, Unit::Millilitre)?.to_string(), "66.666666667 mL");
     /// assert_eq!(Amount::from_si(313.15, Unit::DegreeFahrenheit)?.to_string(), "104 °F");
     /// # Ok::<(), brimline::Error>(())
     /// ```
@@ -191,7 +191,7 @@ physical! {
     /// As a force.
     force: Force => Force, uom::si::force::newton, "4940 lbf";
     /// As a coefficient of thermal expansion.
-    expansion: Expansion => TemperatureCoefficient, uom::si::temperature_coefficient::per_kelvin, "0.00075 /K";
+    expansion: Expansion => TemperatureCoefficient, uom::si::temperature_coefficient::per_kelvin, "0.00075 per K";
     /// As a volume flow.
     volume_flow: VolumeFlow => VolumeRate, uom::si::volume_rate::cubic_meter_per_second, "2 mL/s";
 }

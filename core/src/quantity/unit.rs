@@ -6,9 +6,7 @@ use super::definition::{
     POUND_PER_SQUARE_INCH, SQUARE_INCH, US_GALLON,
 };
 use super::divisor::Divisor;
-use super::kind::{Kind, Measures};
-use super::{refusal, spelling};
-use crate::error::Error;
+use super::kind::Kind;
 
 /// What is fixed for a unit.
 pub(super) struct Row {
@@ -245,8 +243,8 @@ units! {
     DecinewtonMetre = 51: Torque "dN·m", "dN.m", "DN", NEWTON_METRE / 10, 0,
         ["dn.m" "decinewton.metre" "decinewton.metres" "decinewton.meter" "decinewton.meters"] ["dNm"];
 
-    /// The number itself. An amount of it is printed without a unit, and read so where a ratio is meant.
-    One = 52: Ratio "1", "1", "C62", 100, 0, ["1"] [];
+    /// The number itself. Where a ratio is meant, a number alone is read as one.
+    One = 52: Ratio "ratio", "1", "C62", 100, 0, ["ratio" "one"] [];
     /// A hundredth.
     Percent = 53: Ratio "%", "%", "P1", 1, 0, ["%" "percent" "per.cent" "pct"] [];
 
@@ -258,9 +256,9 @@ units! {
     PoundForce = 56: Force "lbf", "[lbf_av]", "C78", POUND_FORCE_E_13, 0, ["lbf" "pound.force" "pounds.force"] [];
 
     /// Per kelvin, or per degree Celsius.
-    PerKelvin = 57: Expansion "/K", "/K", "C91", 5, 0, ["/k" "/degc" "per.k" "per.kelvin" "per.degc" "per.deg.c"] [];
+    PerKelvin = 57: Expansion "per K", "/K", "C91", 5, 0, ["/k" "/degc" "per.k" "per.kelvin" "per.degc" "per.deg.c"] [];
     /// Per degree Fahrenheit.
-    PerFahrenheit = 58: Expansion "/°F", "/[degF]", "J26", 9, 0, ["/degf" "per.degf" "per.deg.f" "per.fahrenheit"] [];
+    PerFahrenheit = 58: Expansion "per °F", "/[degF]", "J26", 9, 0, ["/degf" "per.degf" "per.deg.f" "per.fahrenheit"] [];
 
     /// Square millimetre.
     SquareMillimetre = 59: Area "mm²", "mm2", "MMK", 100, 0,
@@ -338,50 +336,6 @@ impl Unit {
     pub const fn rec20(self) -> Option<&'static str> {
         let code = self.row().rec20;
         if code.is_empty() { None } else { Some(code) }
-    }
-
-    /// Reads a unit as people type it: `ft-lb`, `N.m`, `deg F`, `cc`, `qt (US)`.
-    ///
-    /// # Errors
-    ///
-    /// [`UnitAmbiguous`](crate::ErrorKind::UnitAmbiguous) with the candidates for a name of several sizes (`oz`, bare `qt`),
-    /// [`UnitUnknown`](crate::ErrorKind::UnitUnknown) with the nearest names,
-    /// [`UnitMissing`](crate::ErrorKind::UnitMissing) for empty text.
-    ///
-    /// ```
-    /// # use brimline::{ErrorKind, Unit};
-    /// assert_eq!(Unit::parse("N.m")?, Unit::NewtonMetre);
-    /// let error = Unit::parse("qt").unwrap_err();
-    /// assert_eq!(error.kind(), ErrorKind::UnitAmbiguous);
-    /// assert_eq!(error.first().allowed, ["US qt", "imp qt"]);
-    /// # Ok::<(), brimline::Error>(())
-    /// ```
-    pub fn parse(text: &str) -> Result<Self, Error> {
-        Unit::parse_as(text, None, None)
-    }
-
-    /// Reads a unit where its kind, or whose customary measures are meant, is known.
-    ///
-    /// The kind decides how a text reads: `°C` as a [`Kind::TemperatureDifference`] is `Δ°C`.
-    ///
-    /// # Errors
-    ///
-    /// As [`Unit::parse`], and [`WrongKind`](crate::ErrorKind::WrongKind) for a unit of another kind.
-    ///
-    /// ```
-    /// # use brimline::{Kind, Measures, Unit};
-    /// assert_eq!(Unit::parse_as("°C", Kind::TemperatureDifference, None)?, Unit::CelsiusDifference);
-    /// assert_eq!(Unit::parse_as("qt", None, Measures::Imperial)?, Unit::ImperialQuart);
-    /// # Ok::<(), brimline::Error>(())
-    /// ```
-    pub fn parse_as(
-        text: &str,
-        kind: impl Into<Option<Kind>>,
-        measures: impl Into<Option<Measures>>,
-    ) -> Result<Self, Error> {
-        let (kind, measures) = (kind.into(), measures.into());
-        spelling::read(text, kind, measures)
-            .map_err(|refused| refusal::of_unit(text, refused, kind).got(text).into())
     }
 
     /// Quanta of the kind in one of the unit.
