@@ -1,5 +1,62 @@
-//! Fluids and what may be poured onto what.
+//! Oils and what may be poured onto what: viscosity against temperature, viscosity index, blends, grades, relations.
 
+mod blending;
+mod grade;
+mod index;
+mod index_table;
+mod mixing;
 mod relation;
+mod viscosity;
 
+pub use blending::{BlendRule, Component, blend};
+pub use grade::{Grade, grade, grade_limits};
+pub use index::{Procedure, ViscosityIndex, viscosity_index};
+pub use mixing::{MayMix, Mixing, Offer, Offered, Reason, Statement, may_mix, resolve};
+pub(crate) use relation::relation;
 pub use relation::{Fluid, Relation};
+pub use viscosity::{Walther, temperature_for, viscosity_at};
+
+use crate::error::{Error, ErrorKind, Fault};
+use crate::quantity::{Amount, Unit, convert};
+
+/// The viscosities the formulas are given for, in mm²/s.
+const VISCOSITIES: Span = Span(0.21, 2e7, "0.21 mm²/s to 20000000 mm²/s");
+
+/// The numbers a formula holds for, and how they are told.
+struct Span(f64, f64, &'static str);
+
+impl Span {
+    fn holds(&self, number: f64, amount: Amount, name: &'static str) -> Result<f64, Error> {
+        if (self.0..=self.1).contains(&number) {
+            return Ok(number);
+        }
+        let fault = Fault::new(ErrorKind::OutOfRange).at(name);
+        Err(fault
+            .got(&alloc::format!("{amount}"))
+            .allowed([self.2])
+            .into())
+    }
+}
+
+/// The number of a viscosity in mm²/s.
+fn viscosity(amount: Amount, span: &Span, name: &'static str) -> Result<f64, Error> {
+    amount
+        .kinematic_viscosity()
+        .map_err(|error| of_argument(&error, name))?;
+    let number = convert(
+        amount.to_f64(),
+        amount.unit(),
+        Unit::SquareMillimetrePerSecond,
+    )?;
+    span.holds(number, amount, name)
+}
+
+/// The same fault, of this argument.
+fn of_argument(error: &Error, name: &'static str) -> Error {
+    error.first().clone().at(name).into()
+}
+
+/// A viscosity that was computed in mm²/s.
+fn told(number: f64) -> Result<Amount, Error> {
+    Amount::from_computed(number, Unit::SquareMillimetrePerSecond)
+}

@@ -1,6 +1,7 @@
 //! The four relations between fluid specifications: each one-way, none assumed to carry on to a third.
 
 use crate::quantity::Amount;
+use crate::word::words;
 use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -34,38 +35,25 @@ pub struct Fluid {
     pub viscosity_100: Option<Amount>,
 }
 
-/// What a fluid's own lists say of pouring it onto another.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[non_exhaustive]
-pub enum Relation {
-    /// It is the same specification.
-    Same,
-    /// It may be poured onto the other.
-    Mixes,
-    /// It may stand in for the other; whether it may meet it is not said.
-    Replaces,
-    /// It may follow the other only after a full exchange.
-    FullExchangeOnly,
-    /// It must not meet the other.
-    Never,
-    /// Nothing is said, which is never a yes.
-    Unknown,
+words! {
+    /// What a fluid's own lists say of pouring it onto another.
+    pub enum Relation {
+        /// It is the same specification.
+        Same = "same",
+        /// It may be poured onto the other.
+        Mixes = "mixes_with",
+        /// It may stand in for the other; whether it may meet it is not said.
+        Replaces = "replaces",
+        /// It may follow the other only after a full exchange.
+        FullExchangeOnly = "full_exchange_only",
+        /// It must not meet the other.
+        Never = "never",
+        /// Nothing is said, which is never a yes.
+        Unknown = "unknown",
+    }
 }
 
 impl Relation {
-    /// The stable word for it.
-    #[must_use]
-    pub const fn slug(self) -> &'static str {
-        match self {
-            Relation::Same => "same",
-            Relation::Mixes => "mixes_with",
-            Relation::Replaces => "replaces",
-            Relation::FullExchangeOnly => "full_exchange_only",
-            Relation::Never => "never",
-            Relation::Unknown => "unknown",
-        }
-    }
-
     /// Whether it may be poured onto the other as a top-up.
     #[must_use]
     pub const fn may_top_up(self) -> bool {
@@ -91,6 +79,15 @@ impl Fluid {
             .find(|(list, _)| list.iter().any(|named| named == other))
             .map_or(Relation::Unknown, |(_, relation)| relation)
     }
+}
+
+/// What pouring one fluid onto another means, by the poured fluid's own lists.
+pub(crate) fn relation(fluids: &[Fluid], poured: &str, onto: &str) -> Relation {
+    if poured == onto {
+        return Relation::Same;
+    }
+    let own = fluids.iter().find(|fluid| fluid.id == poured);
+    own.map_or(Relation::Unknown, |own| own.onto(onto))
 }
 
 #[cfg(test)]

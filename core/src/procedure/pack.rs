@@ -5,7 +5,7 @@ use super::edition::Procedure;
 use super::read;
 use crate::document::{Ext, Limits, Reader, canonical, digest};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::fluid::{Fluid, Relation};
+use crate::fluid::{self, Fluid, Mixing, Offer, Relation};
 use crate::quantity::Measures;
 use alloc::string::String;
 use alloc::sync::Arc;
@@ -135,24 +135,39 @@ impl Pack {
         self.fluids().find(|fluid| fluid.id == id)
     }
 
-    /// What pouring one fluid onto another means, by what the poured fluid's own sheet says. A fluid the pack lacks
-    /// is unknown, which is never a yes.
+    /// What pouring one fluid onto another means, by what the poured fluid's own sheet says.
+    pub(crate) fn relation(&self, poured: &str, onto: &str) -> Relation {
+        fluid::relation(&self.0.fluids, poured, onto)
+    }
+
+    /// Whether one of its fluids may be poured onto another: see [`may_mix`](fluid::may_mix).
     ///
     /// ```
-    /// use brimline::fluid::Relation;
+    /// use brimline::fluid::MayMix;
     /// let pack = brimline::Pack::embedded()?;
-    /// assert_eq!(pack.relation("sedge-thin", "sedge-mid"), Relation::Mixes);
+    /// assert_eq!(pack.may_mix("sedge-thin", "sedge-mid").answer, MayMix::Yes);
     /// // It goes one way.
-    /// assert_eq!(pack.relation("sedge-mid", "sedge-thin"), Relation::Unknown);
+    /// assert_eq!(pack.may_mix("sedge-mid", "sedge-thin").answer, MayMix::Unknown);
     /// # Ok::<(), brimline::Error>(())
     /// ```
     #[must_use]
-    pub fn relation(&self, poured: &str, onto: &str) -> Relation {
-        if poured == onto {
-            return Relation::Same;
-        }
-        self.fluid(poured)
-            .map_or(Relation::Unknown, |poured| poured.onto(onto))
+    pub fn may_mix(&self, poured: &str, onto: &str) -> Mixing {
+        fluid::may_mix(&self.0.fluids, poured, onto)
+    }
+
+    /// What each fluid on offer may do where one of its fluids is asked for: see [`resolve`](fluid::resolve).
+    ///
+    /// ```
+    /// use brimline::fluid::Offered;
+    /// let pack = brimline::Pack::embedded()?;
+    /// let offers = pack.resolve("sedge-mid", &["sedge-thin", "burdock-axle"]);
+    /// assert_eq!(offers[0].answer, Offered::MayReplace);
+    /// assert_eq!(offers[1].answer, Offered::Never);
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    #[must_use]
+    pub fn resolve(&self, required: &str, offered: &[&str]) -> Vec<Offer> {
+        fluid::resolve(&self.0.fluids, required, offered)
     }
 
     /// Every edition of every procedure, in the order of the document.
