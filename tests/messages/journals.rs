@@ -11,8 +11,9 @@ pub const DEFECTIVE: &str = r#"{"format":"brimline-pack/1","id":"defective","ver
    "method":{"kind":"standpipe"},
    "conditions":{"engine":"idling","temperature":{"min":"50 °C","max":"40 °C","printed":["99 °F"]}},
    "refill":{"step":"0.25 L"},"leak_limit":{"more_than":"1.1 L","printed":["2 US qt"]},
-   "closing":{"torque":"14 N·m","printed":["10 lbf·ft","120 lbf·in"],"close_before_stop":false}},
-  {"id":"plover-bare","edition":1,"method":{"kind":"overflow_plug"},"conditions":{"engine":"idling"}},
+   "closing":{"torque":"14 N·m","printed":["10 lbf·ft","120 lbf·in"],"thread":"Q7","close_before_stop":false}},
+  {"id":"plover-bare","edition":1,"method":{"kind":"overflow_plug"},"conditions":{"engine":"idling"},
+   "closing":{"torque":"124 lbf·ft","printed":["124 N·m"],"thread":"M10x1"}},
   {"id":"plover-least","edition":1,"method":{"kind":"side_plug"}}]}"#;
 
 /// Journals that meet what the vectors do not, with their packs.

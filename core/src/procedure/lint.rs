@@ -5,7 +5,8 @@ use super::conditions::TemperatureCondition;
 use super::edition::Procedure;
 use super::method::MethodKind;
 use super::pack::Pack;
-use crate::quantity::{Amount, Rounding};
+use crate::quantity::Amount;
+use crate::torque::{PlugKind, Print, PrintClass, Thread, equivalents, plausible};
 use crate::word::words;
 use alloc::collections::BTreeMap;
 use alloc::string::{String, ToString};
@@ -186,15 +187,22 @@ impl Linter<'_> {
         }
         let governing: Vec<Amount> = [window.min, window.max].into_iter().flatten().collect();
         for (index, print) in window.printed.iter().enumerate() {
-            if !governing.iter().any(|limit| agrees(*limit, *print)) {
+            let against = governing
+                .iter()
+                .filter_map(|limit| equivalents(&[*limit, *print]).ok());
+            let classed: Vec<Print> = against
+                .filter_map(|told| told.prints.last().cloned())
+                .collect();
+            if !classed.is_empty() && !classed.iter().any(agrees) {
                 let said = governing
                     .iter()
                     .map(ToString::to_string)
                     .collect::<Vec<_>>()
                     .join(", ");
-                let args = [("governing", said), ("printed", print.to_string())];
+                let slipped = classed.iter().find(|print| print.factor.is_some());
+                let worst = slipped.or(classed.first());
                 let place = alloc::format!("{field}.printed[{index}]");
-                self.find("print_disagrees", Severity::Caution, &place, &args);
+                self.print(&place, said, *print, worst);
             }
         }
     }
@@ -271,48 +279,75 @@ impl Linter<'_> {
             self.find("torque_unstated", Severity::Caution, "closing.torque", &[]);
         }
         self.prints("closing.printed", closing.torque, &closing.printed);
+        if let (Some(torque), Some(thread)) = (closing.torque, &closing.thread) {
+            self.torque(torque, thread);
+        }
     }
 
-    /// Each courtesy print is the governing one converted, within half its last digit; or it is the conversion
-    /// of another courtesy print, which is told apart.
+    /// Each courtesy print is the governing one converted, within half its last digit; what else it may be is told
+    /// apart.
     fn prints(&mut self, field: &str, governing: Option<Amount>, printed: &[Amount]) {
         let Some(governing) = governing else { return };
-        for (index, print) in printed.iter().enumerate() {
-            if agrees(governing, *print) {
-                continue;
+        let all: Vec<Amount> = core::iter::once(governing)
+            .chain(printed.iter().copied())
+            .collect();
+        let Ok(told) = equivalents(&all) else { return };
+        for (index, print) in told.prints.iter().skip(1).enumerate() {
+            if !agrees(print) {
+                let place = alloc::format!("{field}[{index}]");
+                self.print(&place, governing.to_string(), print.print, Some(print));
             }
-            let others = printed
-                .iter()
-                .enumerate()
-                .filter(|(other, _)| *other != index);
-            let chained = others
-                .map(|(_, other)| *other)
-                .find(|other| agrees(*other, *print) && agrees(governing, *other));
-            let place = alloc::format!("{field}[{index}]");
-            let mut args = alloc::vec![
-                ("governing", governing.to_string()),
-                ("printed", print.to_string())
+        }
+    }
+
+    /// A print that does not agree, and what it may be instead.
+    fn print(&mut self, place: &str, governing: String, print: Amount, told: Option<&Print>) {
+        let mut args = alloc::vec![("governing", governing), ("printed", print.to_string())];
+        let through = told.and_then(|told| told.through);
+        let factor = told.and_then(|told| told.factor);
+        let (id, severity) = match (through, factor) {
+            (Some(other), _) => {
+                args.push(("through", other.to_string()));
+                ("print_chain_rounded", Severity::Note)
+            }
+            (None, Some(factor)) => {
+                args.push(("factor", factor.slug().into()));
+                ("print_unit_slip", Severity::Stop)
+            }
+            (None, None) => ("print_disagrees", Severity::Caution),
+        };
+        self.find(id, severity, place, &args);
+    }
+
+    /// Whether the torque is one that the thread could be meant to get.
+    fn torque(&mut self, torque: Amount, thread: &str) {
+        // What the plug is made of no sheet says: a torque past any steel bolt's is asked about, not judged.
+        let told =
+            Thread::parse(thread).and_then(|thread| plausible(torque, &thread, PlugKind::Unknown));
+        let Ok(told) = told else {
+            let args = [("thread", thread.into())];
+            self.find("thread_unknown", Severity::Note, "closing.thread", &args);
+            return;
+        };
+        if let Some(slip) = told.slip {
+            let args = [
+                ("torque", torque.to_string()),
+                ("thread", thread.into()),
+                ("other", slip.torque.to_string()),
             ];
-            match chained {
-                Some(other) => {
-                    args.push(("through", other.to_string()));
-                    self.find("print_chain_rounded", Severity::Note, &place, &args);
-                }
-                None => self.find("print_disagrees", Severity::Caution, &place, &args),
-            }
+            self.find(
+                "torque_unit_doubt",
+                Severity::Caution,
+                "closing.torque",
+                &args,
+            );
         }
     }
 }
 
-/// Whether a print is the other value converted, within half of its own last digit.
-fn agrees(value: Amount, print: Amount) -> bool {
-    [Rounding::HalfEven, Rounding::HalfUp]
-        .into_iter()
-        .any(|rounding| {
-            value
-                .to(print.unit(), print.decimals(), rounding)
-                .is_ok_and(|rounded| rounded == print)
-        })
+/// Whether a print says the same as the governing one.
+fn agrees(print: &Print) -> bool {
+    matches!(print.class, PrintClass::Exact | PrintClass::Agrees)
 }
 
 /// Whether a whole number of steps makes the limit exactly.

@@ -225,6 +225,10 @@ pub(super) static SENTENCES: &[Message] = table! {
         print_disagrees: "The print of {printed} does not agree with {governing}, which governs.",
         print_chain_rounded: "The print of {printed} was converted from {through} instead of {governing} and is off \
             by the rounding between.",
+        print_unit_slip: "The print of {printed} is not {governing}, which governs: {factor}.",
+        thread_unknown: "The thread {thread} is of no series that is known here.",
+        torque_unit_doubt: "A torque of {torque} is more than a steel bolt in {thread} gets; {other} would be usual. \
+            Was the unit mistaken?",
         step_straddles_limit: "Whole steps of {step} do not add up to the limit of {limit}: one last pour, unmeasured, \
             would straddle it.",
         limit_over_capacity: "The leak limit of {limit} is more than a refill of {refill}.",

@@ -27,6 +27,28 @@ pub(super) static WORDS: &[Message] = table! {
         correction: "Entry {of} is corrected: {stated} It now reads: {event}",
         note: "Note: {text}",
     }
+    factor {
+        times_12: "it is twelve times as much, as inches for feet",
+        over_12: "it is a twelfth, as feet for inches",
+        n_m_as_lbf_ft: "newton metres were printed as pound-force feet",
+        lbf_ft_as_n_m: "pound-force feet were printed as newton metres",
+        n_m_as_lbf_in: "newton metres were printed as pound-force inches",
+        lbf_in_as_n_m: "pound-force inches were printed as newton metres",
+        n_m_as_kgf_m: "newton metres were printed as kilogram-force metres",
+        kgf_m_as_n_m: "kilogram-force metres were printed as newton metres",
+        litre_as_us_quart: "litres were printed as US quarts",
+        us_quart_as_litre: "US quarts were printed as litres",
+        imperial_as_us: "imperial measures were printed as US ones",
+        us_as_imperial: "US measures were printed as imperial ones",
+        same_number: "the number was kept and the scale changed",
+        offset_lost: "the zeros of the scales, 32 °F apart, were left out",
+        times_10: "it is ten times as much",
+        over_10: "it is a tenth",
+        times_100: "it is a hundred times as much",
+        over_100: "it is a hundredth",
+        times_1000: "it is a thousand times as much",
+        over_1000: "it is a thousandth",
+    }
     departure {
         unknown: "not known",
         zero: "at the level",
