@@ -56,7 +56,7 @@ fn oil(
     given: &mut Arguments<'_, '_, '_>,
     more: &'static str,
     kind: Kind,
-) -> Option<(Result<Walther, crate::Error>, Amount)> {
+) -> Option<(Result<Walther, crate::error::Error>, Amount)> {
     let viscosity_1 = given.amount("viscosity_1", Kind::KinematicViscosity);
     let temperature_1 = given.amount("temperature_1", Kind::Temperature);
     let viscosity_2 = given.amount("viscosity_2", Kind::KinematicViscosity);

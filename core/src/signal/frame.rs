@@ -152,7 +152,7 @@ fn temperature(low: u8, high: u8) -> Result<Reading, Error> {
 /// A parameter of one byte.
 fn scaled(
     raw: u8,
-    value: impl FnOnce(i64) -> Result<crate::Amount, Error>,
+    value: impl FnOnce(i64) -> Result<crate::quantity::Amount, Error>,
 ) -> Result<Reading, Error> {
     match of_code(raw) {
         State::Valid => Ok(Reading::new(State::Valid, value(raw.into())?)),
@@ -292,7 +292,7 @@ mod tests {
             let level = with(1, raw).level.value.unwrap();
             assert_eq!(
                 level,
-                crate::Amount::new(i64::from(raw) * 4, 1, Unit::Percent).unwrap()
+                crate::quantity::Amount::new(i64::from(raw) * 4, 1, Unit::Percent).unwrap()
             );
             let departure = with(6, raw).departure.value.unwrap();
             assert_eq!(departure.to_f64(), f64::from(raw) * 0.5 - 62.5);
