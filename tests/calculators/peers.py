@@ -356,12 +356,12 @@ def risks() -> None:
 # -- signal: frames
 
 FRAME = """VERSION ""
-BO_ 2566846718 GearboxFluid: 8 Vector__XXX
- SG_ level : 8|8@1+ (0.4,0) [0|100] "" Vector__XXX
- SG_ temperature : 32|16@1+ (0.03125,-273) [0|0] "" Vector__XXX
- SG_ departure : 48|8@1+ (0.5,-62.5) [0|0] "" Vector__XXX
- SG_ countdown : 56|4@1+ (1,0) [0|0] "" Vector__XXX
- SG_ status : 60|4@1+ (1,0) [0|0] "" Vector__XXX
+BO_ 2566846718 GearboxFluid: 8 Gearbox
+ SG_ level : 8|8@1+ (0.4,0) [0|100] "" Display
+ SG_ temperature : 32|16@1+ (0.03125,-273) [0|0] "" Display
+ SG_ departure : 48|8@1+ (0.5,-62.5) [0|0] "" Display
+ SG_ countdown : 56|4@1+ (1,0) [0|0] "" Display
+ SG_ status : 60|4@1+ (1,0) [0|0] "" Display
 """
 # What cantools does not know: the first codes of each range, of the high byte or of the nibble.
 BYTES = [(0xFF, "not_available"), (0xFE, "error"), (0xFC, "reserved"), (0xFB, "parameter_specific"), (0, "valid")]
@@ -408,7 +408,7 @@ def linear() -> None:
         length, order, signed = dice.randint(1, 24), dice.choice(["little", "big"]), dice.random() < 0.5
         start, scale, offset = dice.randrange(64), dice.choice(["1", "0.5", "0.25", "0.1", "0.4", "0.03125", "0.001"]), drawn(-300, 300, 2)
         signal = f"{start}|{length}@{int(order == 'little')}{'-' if signed else '+'} ({scale},{offset})"
-        text = f'VERSION ""\nBO_ 291 Anything: 8 Vector__XXX\n SG_ value : {signal} [0|0] "" Vector__XXX\n'
+        text = f'VERSION ""\nBO_ 291 Anything: 8 Gearbox\n SG_ value : {signal} [0|0] "" Display\n'
         try:
             message = cantools.database.load_string(text, "dbc").messages[0]
         except cantools.database.errors.Error:
