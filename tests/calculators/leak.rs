@@ -342,3 +342,24 @@ fn every_fault_of_the_visits_is_named_at_once() {
         "visits[1].date"
     );
 }
+
+#[test]
+fn a_range_has_two_ends() {
+    for (tolerance, path) in [
+        (r#"["1 L", "2 kg"]"#, "tolerance[1]"),
+        (r#"["1 L"]"#, "tolerance"),
+        (r#"["2 L", "1 L"]"#, "tolerance"),
+        ("[null, null]", "tolerance"),
+    ] {
+        let error = calculate(
+            "leak.risks",
+            &format!(
+                r#"{{"mean": "1 L", "spread": "1 L", "uncertainty": "1 L", "tolerance": {tolerance},
+                    "acceptance": ["0 L", null]}}"#
+            ),
+        );
+        let error = error.expect_err("not a range");
+        let paths: Vec<&str> = error.faults().map(|fault| fault.path.as_str()).collect();
+        assert_eq!(paths, [path]);
+    }
+}
