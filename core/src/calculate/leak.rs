@@ -66,7 +66,7 @@ pub(super) const FUNCTIONS: &[Function] = &[
 ];
 
 fn against_limit(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let estimate = given.read("estimate", any);
+    let estimate = given.read("estimate", Reader::any_amount);
     let uncertainty = given.read("uncertainty", of(estimate.map(kind_of_difference)));
     let limit = given.read("limit", of(estimate.map(|estimate| estimate.kind())));
     let rule = given.word_if("rule", Rule::WORDS);
@@ -82,7 +82,7 @@ fn against_limit(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 }
 
 fn conformance(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let at = given.read("value", any);
+    let at = given.read("value", Reader::any_amount);
     let uncertainty = given.read("uncertainty", of(at.map(kind_of_difference)));
     let kind = at.map(|at| at.kind());
     let lower = given.read_if("lower", of(kind));
@@ -91,7 +91,7 @@ fn conformance(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 }
 
 fn guard_band(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let uncertainty = given.read("uncertainty", any);
+    let uncertainty = given.read("uncertainty", Reader::any_amount);
     let probability = given.amount("probability", Kind::Ratio);
     value(leak::guard_band(uncertainty?, probability?))
 }
@@ -101,17 +101,19 @@ fn quantile(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 }
 
 fn combined_uncertainty(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    value(leak::combined_uncertainty(&given.list("parts", any)?))
+    value(leak::combined_uncertainty(
+        &given.list("parts", Reader::any_amount)?,
+    ))
 }
 
 fn expanded_uncertainty(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let uncertainty = given.read("uncertainty", any);
+    let uncertainty = given.read("uncertainty", Reader::any_amount);
     let factor = given.amount_if("factor", Kind::Ratio);
     value(leak::expanded_uncertainty(uncertainty?, factor))
 }
 
 fn risks(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let mean = given.read("mean", any);
+    let mean = given.read("mean", Reader::any_amount);
     let difference = mean.map(kind_of_difference);
     let spread = given.read("spread", of(difference));
     let uncertainty = given.read("uncertainty", of(difference));
@@ -184,23 +186,11 @@ fn drops_for(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     value(leak::drops_for(volume?, over?, drop?))
 }
 
-/// A quantity of any kind, the one its unit says.
-fn any(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
-    let text = reader.str(node)?;
-    match Amount::parse(text) {
-        Ok(amount) => Some(amount),
-        Err(error) => {
-            reader.note(error.first().clone());
-            None
-        }
-    }
-}
-
 /// A quantity of a kind, or of any where the one that says which could not be read.
 fn of(kind: Option<Kind>) -> impl Fn(&mut Reader<'_>, &Node<'_>) -> Option<Amount> {
     move |reader, node| match kind {
         Some(kind) => reader.amount(node, kind),
-        None => any(reader, node),
+        None => reader.any_amount(node),
     }
 }
 

@@ -142,7 +142,7 @@ fn tool<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Tool<'n>> {
 }
 
 fn equivalents(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let printed = given.list("printed", |reader, node| reader.amount_of(node, Kind::ALL))?;
+    let printed = given.list("printed", Reader::any_amount)?;
     told(torque::equivalents(&printed))
 }
 

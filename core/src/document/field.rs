@@ -108,8 +108,21 @@ impl Reader<'_> {
         self.amount_of(node, &[kind])
     }
 
-    /// A quantity of one of several kinds, the one its unit says.
-    pub(crate) fn amount_of(&mut self, node: &Node<'_>, kinds: &[Kind]) -> Option<Amount> {
+    /// A quantity of any kind, the one its unit says.
+    pub(crate) fn any_amount(&mut self, node: &Node<'_>) -> Option<Amount> {
+        let text = self.quantity(node)?;
+        let read = Amount::parse_as(text, None, self.measures);
+        read.map_err(|error| {
+            error
+                .into_faults()
+                .into_iter()
+                .for_each(|fault| self.note(fault))
+        })
+        .ok()
+    }
+
+    /// The text of a quantity.
+    fn quantity<'n>(&mut self, node: &'n Node<'_>) -> Option<&'n str> {
         if matches!(node, Node::Integer(_) | Node::Number) {
             let hint = "write the quantity as text with its unit, as in \"1.2 L\"";
             self.note(
@@ -120,7 +133,12 @@ impl Reader<'_> {
             );
             return None;
         }
-        let text = self.str(node)?;
+        self.str(node)
+    }
+
+    /// A quantity of one of several kinds, the one its unit says.
+    pub(crate) fn amount_of(&mut self, node: &Node<'_>, kinds: &[Kind]) -> Option<Amount> {
+        let text = self.quantity(node)?;
         let mut first = None;
         for kind in kinds {
             match Amount::parse_as(text, *kind, self.measures) {
