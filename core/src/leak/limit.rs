@@ -1,8 +1,8 @@
 //! Whether a limit is passed, where what is held against it is uncertain.
 
-use super::{above_zero, computed, difference, ends, from_zero, named, normal, number};
+use super::{above_zero, computed, difference, from_zero, limits, named, normal, number};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Interval, Unit};
+use crate::quantity::{Amount, Unit};
 use crate::word::words;
 use alloc::format;
 use alloc::string::ToString;
@@ -133,12 +133,11 @@ pub fn conformance(
     lower: impl Into<Option<Amount>>,
     upper: impl Into<Option<Amount>>,
 ) -> Result<Amount, Error> {
-    let (lower, upper) = (lower.into(), upper.into());
-    for (limit, name) in [(lower, "lower"), (upper, "upper")] {
-        limit.map_or(Ok(0.0), |limit| number(limit, value.unit(), name))?;
-    }
-    let limits = Interval::new(lower, upper).map_err(|error| named(&error, "upper"))?;
-    let (lo, hi) = ends(limits, value.unit(), "upper")?;
+    let (lo, hi) = limits(
+        [lower.into(), upper.into()],
+        value.unit(),
+        ["lower", "upper"],
+    )?;
     let doubt = above_zero(uncertainty, difference(value), "uncertainty")?;
     let at = value.to_f64();
     probability_of(normal::between((lo - at) / doubt, (hi - at) / doubt))

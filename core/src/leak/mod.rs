@@ -20,7 +20,7 @@ pub use risk::{Risks, risks};
 pub use seepage::{Look, Response, Seepage, SeepageClass, seepage};
 
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Interval, Unit, convert};
+use crate::quantity::{Amount, Unit, convert};
 use alloc::string::{String, ToString};
 
 /// The number of an argument in a unit, of whose kind it must be.
@@ -62,19 +62,28 @@ const fn difference(amount: Amount) -> Unit {
     amount.resolution().unit()
 }
 
-/// The ends of a range in a unit, infinite where it has none; it must have one.
-fn ends(range: Interval, unit: Unit, name: &str) -> Result<(f64, f64), Error> {
-    if range == Interval::UNBOUNDED {
-        let fault = Fault::new(ErrorKind::Conflict).at(name);
-        return Err(fault
-            .hint("give a lower limit, an upper limit, or both")
-            .into());
+/// Two limits in a unit, infinite where there is none; there must be one, and the lower comes first.
+fn limits(
+    [lower, upper]: [Option<Amount>; 2],
+    unit: Unit,
+    [lower_name, upper_name]: [&'static str; 2],
+) -> Result<(f64, f64), Error> {
+    let end = |limit: Option<Amount>, none, name| {
+        limit.map_or(Ok(none), |limit| number(limit, unit, name))
+    };
+    let lo = end(lower, f64::NEG_INFINITY, lower_name)?;
+    let hi = end(upper, f64::INFINITY, upper_name)?;
+    match upper.or(lower) {
+        Some(limit) if lo > hi => {
+            Err(out_of_range(limit, upper_name, "the lower limit comes first").into())
+        }
+        Some(_) => Ok((lo, hi)),
+        None => {
+            let fault = Fault::new(ErrorKind::Conflict).at(upper_name);
+            let hint = "give a lower limit, an upper limit, or both";
+            Err(fault.hint(hint).into())
+        }
     }
-    let end = |end: Option<Amount>, none| end.map_or(Ok(none), |end| number(end, unit, name));
-    Ok((
-        end(range.lo(), f64::NEG_INFINITY)?,
-        end(range.hi(), f64::INFINITY)?,
-    ))
 }
 
 /// What was computed in a unit, or why it cannot be told of the argument of this name.

@@ -1,7 +1,7 @@
 //! How often a whole run of parts would be judged wrongly.
 
 use super::limit::probability_of;
-use super::{above_zero, difference, ends, normal};
+use super::{above_zero, difference, limits, normal};
 use crate::error::Error;
 use crate::quantity::{Amount, Interval};
 use alloc::vec::Vec;
@@ -52,9 +52,12 @@ pub fn risks(
     let spread = above_zero(spread, difference(mean), "spread")?;
     let doubt = above_zero(uncertainty, difference(mean), "uncertainty")? / spread;
     // In standard deviations of the true values from here on.
-    let scaled = |(lo, hi): (f64, f64)| ((lo - middle) / spread, (hi - middle) / spread);
-    let tolerance = scaled(ends(tolerance, mean.unit(), "tolerance")?);
-    let acceptance = scaled(ends(acceptance, mean.unit(), "acceptance")?);
+    let scaled = |range: Interval, name| {
+        let (lo, hi) = limits([range.lo(), range.hi()], mean.unit(), [name; 2])?;
+        Ok::<_, Error>(((lo - middle) / spread, (hi - middle) / spread))
+    };
+    let tolerance = scaled(tolerance, "tolerance")?;
+    let acceptance = scaled(acceptance, "acceptance")?;
     let (mut consumer, mut producer) = (0.0, 0.0);
     let cuts = cuts(tolerance, acceptance, doubt);
     for (lo, hi) in cuts.iter().zip(cuts.iter().skip(1)) {
