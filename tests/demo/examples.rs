@@ -162,7 +162,7 @@ pub const EXAMPLES: &[Example] = &[
         told: &[
             "Low: at the last look the fluid did not reach the opening.",
             "The last line was cut off and is left out",
-            "Look at the opening again. Wait 120 s first.",
+            "Look at the opening again. Wait 2 min first.",
         ],
     },
 ];

@@ -234,6 +234,16 @@ impl State {
         {
             pour = pour.with("step", step).with("limit", limit);
         }
+        // A cold pour may chill the fluid out of the window.
+        let window = sheet
+            .conditions()
+            .and_then(|asked| asked.temperature.as_ref());
+        let mixed = volume.and_then(|volume| self.mixed(sheet, volume));
+        if let (Some(mixed), Some(min)) = (mixed, window.and_then(|window| window.min))
+            && mixed < min
+        {
+            pour = pour.with("mixed", mixed).with("min", min);
+        }
         acts.push(pour);
     }
 

@@ -2,6 +2,7 @@
 
 use super::moment::Moment;
 use crate::document::Ext;
+use crate::leak::SeepageClass;
 use crate::procedure::EngineState;
 use crate::quantity::Amount;
 use crate::word::words;
@@ -135,18 +136,6 @@ words! {
         ClosingLoss = "closing_loss",
         /// It was drained to work on the unit.
         Service = "service",
-    }
-}
-
-words! {
-    /// How far a seepage has gone (US Army technical manuals, classes I to III).
-    pub enum SeepageClass {
-        /// Wet or discoloured; no drops.
-        One = "I",
-        /// Drops form and do not fall.
-        Two = "II",
-        /// Drops fall.
-        Three = "III",
     }
 }
 

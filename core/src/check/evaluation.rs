@@ -11,6 +11,7 @@ use super::verdict::Verdict;
 use crate::document::canonical;
 use crate::procedure::{Act, Pack, Procedure};
 use crate::quantity::{Amount, Interval, Rounding, Unit};
+use crate::warm_up::Outlook;
 use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -44,6 +45,8 @@ pub struct Evaluation {
     because: Vec<Reason>,
     next: Vec<NextAct>,
     gates: Gates,
+    #[serde(skip_serializing_if = "Option::is_none")]
+    forecast: Option<Outlook>,
     cautions: Vec<String>,
     #[serde(skip_serializing_if = "Option::is_none")]
     pub(super) flip: Option<Vec<Flip>>,
@@ -171,6 +174,7 @@ impl Evaluation {
                 close: gate(Act::Close),
                 stop_engine: gate(Act::StopEngine),
             },
+            forecast: state.outlook(sheet),
             cautions: state.cautions(sheet, verdict),
             flip: None,
             why_not: None,
@@ -254,6 +258,13 @@ impl Evaluation {
             Act::Close => &self.gates.close,
             Act::StopEngine => &self.gates.stop_engine,
         }
+    }
+
+    /// When the window of temperature opens and closes, counted from the last reading or pour; `None` where the engine
+    /// does not run, the level has been found, or there is nothing to wait for. It decides nothing.
+    #[must_use]
+    pub fn forecast(&self) -> Option<&Outlook> {
+        self.forecast.as_ref()
     }
 
     /// The cautions that go with the state of the job. They belong beside every telling of the result.

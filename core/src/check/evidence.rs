@@ -7,6 +7,7 @@ use super::ledger::{Ledger, Span};
 use super::look::{Observation, Sample};
 use super::sheet::Sheet;
 use super::trail::Trail;
+use super::warming::Heat;
 use crate::procedure::{EngineState, Severity};
 use crate::quantity::Amount;
 use alloc::collections::BTreeSet;
@@ -73,6 +74,10 @@ pub(super) struct State {
     pub(super) confirmed: BTreeSet<String>,
     pub(super) tightened: Option<u64>,
     pub(super) clock: super::plausible::Clock,
+    /// What the shop was read at.
+    pub(super) ambient: Option<Amount>,
+    /// What was read and poured since the engine started.
+    pub(super) heat: Trail<Heat>,
     /// When the newest entry was made.
     pub(super) at: Option<i128>,
 }
@@ -106,6 +111,8 @@ impl State {
             confirmed: BTreeSet::new(),
             tightened: None,
             clock: super::plausible::Clock::default(),
+            ambient: None,
+            heat: Trail::default(),
             at: None,
         }
     }
@@ -153,7 +160,10 @@ impl State {
             }
             Fact::Added {
                 measured, fluid, ..
-            } => self.pour(sheet, measured, fluid.as_deref(), seq, at),
+            } => {
+                self.pour(sheet, measured, fluid.as_deref(), seq, at);
+                self.chill(measured, at);
+            }
             Fact::Drained { measured, why } => {
                 self.drain(sheet, measured, *why, counted.capture, seq)
             }
@@ -224,6 +234,9 @@ impl State {
                 self.find(Finding::new("engine_stopped_open", Severity::Stop).of([seq]));
             }
         }
+        if self.engine.is_some_and(EngineState::is_running) != state.is_running() {
+            self.heat = Trail::default();
+        }
         self.engine = Some(state);
     }
 
@@ -257,6 +270,12 @@ impl State {
             }),
             Source::Coolant | Source::Ambient => false,
         };
+        if matches!(source, Source::Scan | Source::Network) {
+            self.warm(reading, at);
+        }
+        if source == Source::Ambient {
+            self.ambient = Some(reading);
+        }
         if proves {
             self.sample = Some(Sample { seq, reading, at });
         } else if window.is_some() && source != Source::Ambient {

@@ -137,8 +137,11 @@ impl State {
             Defect::StopSettle => self.engine_stopped_at,
             _ => None,
         };
-        unmet.wait =
-            since.and_then(|since| seconds(since.saturating_add(sheet.settle).saturating_sub(at)));
+        unmet.wait = match since {
+            Some(since) => seconds(since.saturating_add(sheet.settle).saturating_sub(at)),
+            None if defect == Defect::BelowWindow => self.opens_in(sheet, at),
+            None => None,
+        };
         unmet
     }
 

@@ -26,11 +26,13 @@ mod read;
 mod sheet;
 mod trail;
 mod verdict;
+mod warming;
 mod write;
 
+pub use crate::leak::SeepageClass;
 pub use entry::{
-    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, SeepageClass, Source,
-    StripResult, Toward, Trend,
+    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, Source, StripResult, Toward,
+    Trend,
 };
 pub use evaluate::{
     JournalSource, Options, PackSource, evaluate, evaluate_many, evaluate_with, verdict,

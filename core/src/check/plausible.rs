@@ -7,27 +7,13 @@ use super::sheet::Sheet;
 use super::verdict::Verdict;
 use crate::procedure::{EngineState, Severity};
 use crate::quantity::{Amount, Kind, Rounding, Unit};
+use crate::warm_up::sensor;
 use alloc::string::String;
 use core::cmp::Ordering;
-
-/// Counts of temperature in a kelvin.
-const KELVIN: i128 = 9_000_000_000;
-/// Nanoseconds in a minute.
-const MINUTE: i128 = 60_000_000_000;
-/// A fluid at idle warms no faster, in kelvin a minute; common practice, no source.
-const FASTEST_PER_MINUTE: i128 = 6;
-/// Readings may differ by this much, in kelvin, before a rate is judged.
-const SCATTER: i128 = 2;
-/// A reading that stands still this long, in minutes, is asked about.
-const STUCK_AFTER: i128 = 5;
 
 /// Where a sheet states no tolerance, a torque within a tenth of it is not asked about; common practice, no
 /// source.
 const ROUGHLY: i128 = 10;
-
-/// What sensors read when they are broken or absent, in whole degrees Celsius: raw ends of the byte and word
-/// codings of SAE J1979 (A − 40) and SAE J1939 (0.03125 °C per bit from −273 °C).
-const DEFAULT_READINGS: [i64; 3] = [-40, 215, -273];
 
 /// What `confirmed` may say that means something here.
 const CONFIRMATIONS: &[&str] = &[
@@ -102,44 +88,29 @@ impl State {
                 .field("reading")
                 .with("reading", reading)
         };
-        let is_default = |degrees: &i64| {
-            Amount::new(*degrees, 0, Unit::DegreeCelsius).is_ok_and(|default| default == reading)
-        };
-        if reading.count().is_some_and(i128::is_negative) {
+        if sensor::is_impossible(&reading) {
             self.find(finding("reading_impossible", Severity::Stop));
-        } else if DEFAULT_READINGS.iter().any(is_default) {
+        } else if sensor::is_default(&reading) {
             self.find(finding("reading_default", Severity::Stop));
         } else if let Some(other) = self.other_scale(sheet, reading) {
             self.find(finding("unit_doubt", Severity::Note).with("other", other));
         }
         let Some(count) = reading.count() else { return };
-        let apart = |from: Amount| {
-            count
-                .saturating_sub(from.count().unwrap_or(count))
-                .saturating_abs()
-        };
-        if let Some((before, last, then)) = self.clock.reading {
-            let elapsed = at.saturating_sub(then).max(0);
-            let beyond = apart(last).saturating_sub(SCATTER.saturating_mul(KELVIN));
-            // Cross-multiplied: kelvin over nanoseconds against kelvin a minute.
-            let fastest = elapsed
-                .saturating_mul(FASTEST_PER_MINUTE)
-                .saturating_mul(KELVIN);
-            if beyond.saturating_mul(MINUTE) > fastest {
-                self.find(
-                    finding("reading_jumps", Severity::Caution)
-                        .of([before])
-                        .with("before", last),
-                );
-            }
+        let apart = |from: Amount| count.saturating_sub(from.count().unwrap_or(count));
+        if let Some((before, last, then)) = self.clock.reading
+            && sensor::jumps(apart(last), at.saturating_sub(then).max(0))
+        {
+            self.find(
+                finding("reading_jumps", Severity::Caution)
+                    .of([before])
+                    .with("before", last),
+            );
         }
         self.clock.reading = Some((seq, reading, at));
         match self.clock.steady_since {
-            Some((first, base, since)) if apart(base).saturating_mul(2) <= KELVIN => {
-                let long = at.saturating_sub(since) >= STUCK_AFTER.saturating_mul(MINUTE);
-                let is_cool = Amount::new(60, 0, Unit::DegreeCelsius)
-                    .is_ok_and(|sixty| reading.compare(&sixty).is_ok_and(Ordering::is_lt));
-                if long && is_cool && self.engine.is_some_and(EngineState::is_running) {
+            Some((first, base, since)) if sensor::is_still(apart(base)) => {
+                let is_stuck = sensor::is_stuck(&reading, at.saturating_sub(since));
+                if is_stuck && self.engine.is_some_and(EngineState::is_running) {
                     self.find(finding("reading_stuck", Severity::Caution).of([first]));
                     self.clock.steady_since = Some((seq, reading, at));
                 }

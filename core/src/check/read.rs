@@ -1,12 +1,13 @@
 //! Reading entries: the readable is recorded, the unreadable refused with every fault.
 
 use super::entry::{
-    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, SeepageClass, Source,
-    StripResult, Toward, Trend,
+    DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, Source, StripResult, Toward,
+    Trend,
 };
 use super::moment::moment;
 use crate::document::{Node, Object, Reader};
 use crate::error::{ErrorKind, Fault};
+use crate::leak::SeepageClass;
 use crate::procedure::EngineState;
 use crate::quantity::{Amount, Kind};
 use alloc::boxed::Box;

@@ -12,6 +12,9 @@ use super::unit::Unit;
 use crate::error::{Error, ErrorKind, Fault};
 use uom::si::f64 as si;
 
+/// Whole numbers up to here are doubles.
+const EXACT: u128 = 1 << 53;
+
 impl Amount {
     /// Its number in its own unit: the nearest double.
     ///
@@ -62,6 +65,11 @@ impl Amount {
             return 0.0;
         }
         let divisor = parts.wrapping_mul(self.kind().quanta_in_si().into());
+        // Where both are doubles, the one division rounds once.
+        let (above, below) = (value as f64, divisor as f64);
+        if value.unsigned_abs() <= EXACT && below as u128 == divisor {
+            return above / below;
+        }
         nearest(value < 0, value.unsigned_abs(), divisor).unwrap_or_default()
     }
 

@@ -8,6 +8,7 @@ mod catalogue;
 mod cautions;
 mod event;
 mod known;
+mod outlook;
 mod page;
 mod sentence;
 mod sheet;
@@ -16,6 +17,7 @@ mod text;
 
 pub use catalogue::{Message, message, messages};
 pub use known::departure;
+pub use outlook::outlook;
 pub use sentence::{caution, finding, lint, next_act, reason, unmet, verdict};
 pub use story::story;
 pub use text::text;

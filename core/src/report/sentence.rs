@@ -3,7 +3,7 @@
 use super::catalogue::message;
 use crate::check::{Arg, Args, Finding, NextAct, Reason, Unmet, Verdict};
 use crate::procedure::LintFinding;
-use crate::quantity::{Amount, Kind, Rounding};
+use crate::quantity::{Amount, Kind, Rounding, Unit};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -235,9 +235,17 @@ pub(super) fn advice(act: &NextAct) -> String {
     waited(said, act.wait)
 }
 
+/// A time as it is told: from two minutes on in whole minutes.
+pub(super) fn duration(time: Amount, rounding: Rounding) -> Amount {
+    let is_long = time.si() >= 120.0;
+    let minutes = time.to(Unit::Minute, 0, rounding).ok();
+    minutes.filter(|_| is_long).unwrap_or(time)
+}
+
 fn waited(mut said: String, wait: Option<Amount>) -> String {
     if let Some(wait) = wait {
         said.push(' ');
+        let wait = duration(wait, Rounding::Ceiling);
         said.push_str(&say("phrase", "wait", &Given::nothing().with("wait", wait)));
     }
     said

@@ -3,6 +3,7 @@
 use super::catalogue::message;
 use super::cautions::Cautions;
 use super::known::told;
+use super::outlook;
 use super::page::Page;
 use super::sentence::{Given, advice, obstacle, say, sentence};
 use super::sheet::{identity, leak_limit};
@@ -56,6 +57,12 @@ pub(super) fn answer(page: &mut Page, evaluation: &Evaluation, cautions: &mut Ca
     ] {
         let label = format!("  {:<11}", message("heading", id).unwrap_or(id));
         page.put(&label, &told(part, &interval));
+    }
+    if let Some(outlook) = evaluation.forecast() {
+        heading(page, "forecast");
+        for line in outlook::lines(outlook) {
+            page.put("  ", &line);
+        }
     }
     leak(page, evaluation);
     reasons(page, "why", evaluation.because());

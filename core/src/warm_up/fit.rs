@@ -287,7 +287,7 @@ mod tests {
     #![allow(clippy::unwrap_used, clippy::arithmetic_side_effects)]
 
     use super::*;
-    use crate::Unit;
+    use crate::quantity::Unit;
 
     /// Drawn from 85 − 65·exp(−t/600) °C with a scatter of 0.3 °C, one a minute.
     const DRAWN: [f64; 8] = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46];

@@ -7,7 +7,7 @@ mod forecast;
 mod mixing;
 mod normal;
 mod outlook;
-mod sensor;
+pub(crate) mod sensor;
 mod slope;
 mod soak;
 

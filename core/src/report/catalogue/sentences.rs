@@ -88,16 +88,20 @@ pub(super) static SENTENCES: &[Message] = table! {
         temperature_missing: "{grade}, but no temperature that counts had been read. It proves nothing.",
         temperature_stale: "{grade}, but the last temperature[, {reading},] was too old by then. It proves nothing.",
         contradicted: "{grade}, which contradicts the other entries named here. It is set aside.",
-        below_window: "The fluid was colder than {limit}: {sign}.",
-        above_window: "The fluid was warmer than {limit}: {sign}.",
+        below_window: "The fluid was colder than {limit}: {sign}.[ Between the two temperatures the fluid in the unit \
+            swells by about {volume}.]",
+        above_window: "The fluid was warmer than {limit}: {sign}.[ Between the two temperatures the fluid in the unit \
+            swells by about {volume}.]",
         engine_off: "The engine was off, or not recorded as running: {sign}.",
         engine_running: "The engine was running, or not recorded as off: {sign}.",
         selector: "The selector stood elsewhere, or was not recorded: {sign}.",
         ranges: "The ranges had not been cycled since the engine started: {sign}.",
         cooler: "The cooler circuit had been opened and not yet filled hot: {sign}.",
         foam: "What came out was foam: {sign}.",
-        tilt_toward: "It leaned towards the opening by more than {limit}: {sign}.",
-        tilt_away: "It leaned away from the opening by more than {limit}: {sign}.",
+        tilt_toward: "It leaned towards the opening by more than {limit}: {sign}.[ At this opening that is \
+            about {volume}.]",
+        tilt_away: "It leaned away from the opening by more than {limit}: {sign}.[ At this opening that is \
+            about {volume}.]",
         tilt_unknown: "How it leaned was not recorded, or not which way: {sign}.",
         pour_settle: "The last pour had not settled: {sign}.",
         stop_settle: "The fluid had not settled since the engine stopped: {sign}.",
@@ -135,11 +139,25 @@ pub(super) static SENTENCES: &[Message] = table! {
         doubt_opening: "Doubt the opening: is it the right one, is the funnel in the right unit, is anything blocked? \
             Check, and confirm it.",
         pour: "Pour in[ {volume}][ of {fluid}], measured, and let it settle.[ Not the whole step of {step}: the leak \
-            limit of {limit} lies inside it, and flow after it would not tell on which side the shortage was.]",
+            limit of {limit} lies inside it, and flow after it would not tell on which side the shortage was.]\
+            [ It will chill the fluid to about {mixed}, below the {min} of the sheet: read the temperature before the \
+            next look.]",
         close_plug: "Put the plug in.",
         tighten: "Tighten the plug[ to {torque}][ ± {tolerance}].",
         stop_engine: "Stop the engine.",
         look_for_drips: "Run it and look underneath for drips before it is lowered and handed over.",
+    }
+    forecast {
+        opens: "The window should open in {likely}[, at the earliest in {earliest}][, at the latest in {latest}].",
+        opens_from: "The window opens in {earliest} or later; how much later the readings do not tell yet.",
+        closes: "It should close in {likely}[, at the earliest in {earliest}].",
+        closes_from: "It closes in {earliest} at the earliest.",
+        too_few: "There are too few readings yet to say when the window opens.",
+        not_warming: "The readings do not rise, so nothing says when the window opens.",
+        asymptote_unknown: "Where the warming ends cannot be told from these readings yet.",
+        asymptote_below: "By these readings it levels out before it gets there.",
+        too_slow: "At this rate it takes longer than a day.",
+        stuck: "The reading stands still, so nothing says when the window opens: ask a second source.",
     }
     unmet {
         on_hold: "The job is on hold: {why}.",

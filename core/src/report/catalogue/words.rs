@@ -110,6 +110,7 @@ pub(super) static WORDS: &[Message] = table! {
         story: "What happened, by time and entry",
         verdict: "Verdict",
         known: "What is known",
+        forecast: "Warming up",
         leak: "Leak reading",
         why: "Why, by entry",
         flip: "What would turn it",
