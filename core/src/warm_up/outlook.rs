@@ -49,7 +49,8 @@ pub struct Span {
     /// Most likely; absent where the asymptote is not known to lie beyond.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub likely: Option<Amount>,
-    /// Hardly later, rounded up: two standard uncertainties after the likely time, or by the flattest pair; absent where
+    /// Hardly later, rounded up: two standard uncertainties after the likely time; by the flattest pair of readings where a line
+    /// is drawn, and no further ahead than half of what the line reaches back: warming slows down, and a line does not. Absent where
     /// nothing bounds it within a day.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub latest: Option<Amount>,
@@ -83,6 +84,10 @@ pub struct Outlook {
 
 /// What is further away than this many seconds is not told.
 const HORIZON: f64 = 86_400.0;
+
+/// Readings to spare, beyond the three that settle a response, before one is said to level out below a limit; common practice,
+/// no source.
+const TO_SPARE: f64 = 5.0;
 
 fn seconds(number: f64) -> Option<Amount> {
     let number = number.max(0.0);
@@ -165,7 +170,7 @@ impl Forecast {
         if ahead.rate <= 0.0 {
             return Err(Reason::NotWarming);
         }
-        let now = ahead.fitted.last.value;
+        let now = ahead.now.value;
         let (opens, mut reason) = ahead.to(self, self.over(self.min));
         let (closes, other) = ahead.to(self, self.over(self.max));
         let next = if opens.is_none_or(|span| span.latest.is_some_and(|latest| latest.is_zero())) {
@@ -194,7 +199,8 @@ impl Forecast {
             if left <= 0.0 {
                 return Span::past();
             }
-            let latest = (slope.least > 0.0).then(|| left / slope.least);
+            let latest = Some(left / slope.least)
+                .filter(|latest| (0.0..=slope.reach / 2.0).contains(latest));
             let span = Span::of(left / slope.most, Some(left / slope.likely), latest);
             if span.is_none_or(|span| span.likely.is_none()) {
                 reason = Reason::TooSlow;
@@ -236,6 +242,7 @@ impl Forecast {
 /// A fitted response, seen from now on.
 struct Ahead {
     fitted: Fitted,
+    now: Told,
     end: Told,
     /// Twice the standard uncertainty of the asymptote.
     margin: f64,
@@ -245,7 +252,8 @@ struct Ahead {
 
 impl Ahead {
     fn of(forecast: &Forecast, fitted: Fitted) -> Option<Self> {
-        let curve = fitted.curve;
+        let (curve, mut walk) = (fitted.curve, fitted.walk);
+        walk.to(&curve, forecast.now);
         let end = curve.asymptote(&forecast.task());
         let variance = fitted
             .normal
@@ -253,9 +261,10 @@ impl Ahead {
             .max(forecast.scatter * forecast.scatter);
         Some(Ahead {
             fitted,
+            now: walk.now,
             end,
             margin: 2.0 * fitted.normal.uncertainty(end.by, variance)?,
-            rate: curve.heating - curve.loss * fitted.last.value,
+            rate: curve.heating - curve.loss * walk.now.value,
             variance,
         })
     }
@@ -265,9 +274,9 @@ impl Ahead {
         let Some(limit) = limit else {
             return (None, None);
         };
-        let now = &self.fitted.last;
+        let now = &self.now;
         let left = self.end.value - limit;
-        if left <= -self.margin {
+        if left <= -self.margin && self.fitted.normal.freedom() >= TO_SPARE {
             return (None, Some(Reason::AsymptoteBelow));
         }
         if limit > now.value && (left < self.margin || left <= 0.0) {
