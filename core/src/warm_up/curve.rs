@@ -206,7 +206,7 @@ impl Curve {
         while stirs.next_if(|stir| stir.at < begins).is_some() {}
         let mut normal = Normal::default();
         for point in task.believed() {
-            while let Some(stir) = stirs.next_if(|stir| stir.at <= point.at) {
+            while let Some(stir) = stirs.next_if(|stir| stir.at < point.at) {
                 walk.to(self, stir.at);
                 walk.stir(stir);
             }

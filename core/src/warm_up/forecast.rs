@@ -45,7 +45,8 @@ const SCATTER: f64 = 0.5;
 /// A forecast that is kept up: a reading or a pour is taken in without allocating, and answered at any time.
 ///
 /// At most 64 readings are held; when they are full, every second of the older half is let go. Doubted readings (see
-/// [`sensor_doubts`](super::sensor_doubts), the engine taken as running) are kept and not fitted. After a pour the response
+/// [`sensor_doubts`](super::sensor_doubts), the engine taken as running) are kept and not fitted. Of a reading and a pour at
+/// one time the reading comes first. After a pour the response
 /// goes on from the mixed temperature, nearing the same asymptote with the same time constant, so that the readings before
 /// it still count.
 ///
@@ -159,7 +160,9 @@ impl Forecast {
             }
             self.fitted = None;
         }
-        let mut is_whole = self.fitted.is_some();
+        // Of a reading and a pour at one time the reading comes first.
+        let last_stir = self.task().stirs.last().map(|stir| stir.at);
+        let mut is_whole = self.fitted.is_some() && last_stir.is_none_or(|at| at < self.now);
         if self.count == READINGS {
             self.thin();
             is_whole = false;
