@@ -9,10 +9,11 @@ use brimline::{
     Act, Amount, Evaluation, LevelCheck, Options, Pack, Verdict, evaluate_with, report,
 };
 use journals::{DEFECTIVE, evaluated, lines_upto, more};
+use serde_json::Value;
 use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
-use vector_cases::root;
+use vector_cases::{answer, cases, root};
 
 /// The parts whose ids come from the rules.
 const RULED: [&str; 6] = ["finding", "reason", "next", "unmet", "caution", "lint"];
@@ -255,6 +256,14 @@ fn heard() -> Said {
             let lines = lines_upto(&journal, upto);
             let evaluation = brimline::evaluate(&pack, lines.as_str());
             said.hear_all(&evaluation.expect("the beginning of a journal evaluates"));
+        }
+    }
+    // The cautions that calculators give, by their vectors.
+    for case in cases().iter().filter(|case| case.request.op == "calculate") {
+        let told: Value = serde_json::from_str(&answer(&case.request)).expect("JSON");
+        for caution in told["cautions"].as_array().into_iter().flatten() {
+            let id = caution.as_str().expect("an id");
+            said.count("caution", id, BTreeSet::new());
         }
     }
     let defective = Pack::from_json(DEFECTIVE).expect("a defective sheet still reads");

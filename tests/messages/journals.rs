@@ -2,6 +2,7 @@
 
 use super::vector_cases::{cases, root};
 use brimline::{Journal, Pack};
+use serde_json::{Value, json};
 use std::fs;
 
 /// A pack with every defect the linter knows, on three sheets.
@@ -59,8 +60,25 @@ pub fn more() -> Vec<(Pack, String)> {
         (pack.clone(), journal)
     };
     all.push(journal(&embedded, "1", "pipit-level"));
+    all.push((embedded.clone(), in_a_cold_shop()));
     all.push(journal(&defective, "1", "plover-pipe"));
     all
+}
+
+/// A unit found short just inside the window, in a shop so cold that the pour chills it out of it.
+fn in_a_cold_shop() -> String {
+    let told = fs::read_to_string(root().join("examples/journals/short_unit.json"));
+    let mut journal: Value = serde_json::from_str(&told.expect("it reads")).expect("JSON");
+    let entries = journal["entries"].as_array_mut().expect("entries");
+    let first = entries.first_mut().expect("an entry");
+    let at = first["at"].clone();
+    *first = json!({"seq": 1, "at": at, "kind": "temperature", "reading": "-30 °C", "source": "ambient"});
+    for entry in entries.iter_mut().skip(1) {
+        if entry["source"] == "scan" && entry["reading"] == "44 °C" {
+            entry["reading"] = json!("42 °C");
+        }
+    }
+    journal.to_string()
 }
 
 /// Every journal of the vectors that evaluates, with its pack.

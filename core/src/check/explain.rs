@@ -129,6 +129,7 @@ impl State {
             .fields(fields(defect).iter().copied())
             .with("sign", sign)
             .with_some("limit", limit)
+            .with_some("volume", self.size_of(sheet, look, defect, limit))
     }
 
     fn because_of_leak(&self, sheet: &Sheet<'_>, leak: &Leak, reasons: &mut Vec<Reason>) {

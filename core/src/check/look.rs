@@ -49,6 +49,8 @@ pub(super) struct Observation {
     pub(super) outcome: Outcome,
     pub(super) defects: Vec<Defect>,
     pub(super) sample: Option<Sample>,
+    /// How the unit leaned.
+    pub(super) tilt: Option<Amount>,
     pub(super) captured: Option<Booked>,
     pub(super) verdict: Option<Verdict>,
     /// What is known of the departure after it.
@@ -141,6 +143,7 @@ impl State {
             outcome,
             defects,
             sample: read,
+            tilt: self.tilt.map(|(tilt, _)| tilt),
             captured,
             verdict: None,
             now: self.ledger.now,

@@ -24,6 +24,7 @@ mod moment;
 mod plausible;
 mod read;
 mod sheet;
+mod size;
 mod trail;
 mod verdict;
 mod warming;

@@ -6,8 +6,8 @@ use super::evidence::State;
 use super::gate::seconds;
 use super::sheet::Sheet;
 use crate::procedure::EngineState;
-use crate::quantity::{Amount, Kind, Unit};
-use crate::warm_up::{Asked, Forecast, Outlook, Reason, mixed_temperature};
+use crate::quantity::{Amount, Kind, Rounding, Unit};
+use crate::warm_up::{Asked, Forecast, Outlook, Reason, Span, mixed_temperature};
 
 /// A moment of the warm-up, in nanoseconds.
 #[derive(Debug, Clone, Copy)]
@@ -28,13 +28,6 @@ impl Heat {
 
 /// The newest moments a forecast is made from.
 const MOMENTS: usize = 64;
-
-/// A volume to the hundredth, for what is said in round numbers.
-pub(super) fn about(volume: Amount, unit: Unit) -> Option<Amount> {
-    use crate::quantity::Rounding;
-    let told = volume.to(unit, 2, Rounding::HalfEven).ok()?;
-    (!told.is_zero()).then_some(told)
-}
 
 impl State {
     /// Takes a reading of the fluid in, while the engine runs.
@@ -62,11 +55,7 @@ impl State {
         let mixed = mixed_temperature(held, sample.reading, poured, self.ambient?).ok()?;
         let places = sample.reading.decimals().max(1);
         mixed
-            .to(
-                sample.reading.unit(),
-                places,
-                crate::quantity::Rounding::HalfEven,
-            )
+            .to(sample.reading.unit(), places, Rounding::HalfEven)
             .ok()
     }
 
@@ -100,7 +89,7 @@ impl State {
             };
         }
         let outlook = forecast.answer();
-        let waits = |span: Option<crate::warm_up::Span>| {
+        let waits = |span: Option<Span>| {
             span.is_some_and(|span| span.latest.is_none_or(|latest| !latest.is_zero()))
         };
         let says_why = outlook

@@ -219,6 +219,16 @@ pub(super) static SENTENCES: &[Message] = table! {
             check is lost.",
         no_dry_start: "Do not start or drive it with too little fluid in it: the pump runs dry.",
         torque_unit: "Mind the unit of the torque on the wrench as well as the number: threads in aluminium strip.",
+        threads_as_printed: "The torque holds for threads in the condition the sheet has them in: dry, oiled or with \
+            threadlocker. No factor for another condition is applied; published ones contradict each other.",
+        grip_at_mark: "Hold the wrench at the mark of its grip and at the angle that was given, with no tube on the \
+            handle: elsewhere the setting is not true.",
+        steel_band: "The band is that of solid steel bolts in steel. A hollow plug, or one in light alloy, takes less: \
+            go by its own sheet.",
+        reheats_on_start: "The running engine warms the fluid again at once: start it only when everything is ready for \
+            the look, and read the temperature again before it.",
+        no_normal_use: "A sealed unit uses no fluid up: what is missing went somewhere, and a small rate or a low class \
+            does not show it to be tight.",
         coolant_toxic: "Coolant poisons people and animals. Keep fluid that has coolant in it apart from other waste.",
         disposal: "Waste fluid goes into no drain and onto no ground; local law says where it goes.",
         leak_on_hot: "Fluid dripping on exhaust, brakes or tyres: the vehicle is not to be driven.",
