@@ -1,5 +1,6 @@
-//! Data out: the library's JSON answers as plain dicts and lists.
+//! Data out: the library's answers as plain dicts and lists, and the shapes they have.
 
+use crate::plain::plain;
 use pyo3::intern;
 use pyo3::prelude::*;
 use pyo3::types::PyTuple;
@@ -8,6 +9,7 @@ use pyo3::{
     inspect::{PyStaticConstant, PyStaticExpr},
     type_hint_identifier, type_hint_subscript, type_hint_union,
 };
+use serde::Serialize;
 use std::convert::Infallible;
 use std::marker::PhantomData;
 
@@ -29,6 +31,11 @@ pub(crate) struct Told<'py, S>(Bound<'py, PyAny>, PhantomData<S>);
 impl<'py, S> Told<'py, S> {
     pub(crate) fn of(data: Bound<'py, PyAny>) -> Self {
         Told(data, PhantomData)
+    }
+
+    /// An answer, with the members it has in JSON.
+    pub(crate) fn answer<T: Serialize + ?Sized>(py: Python<'py>, answer: &T) -> PyResult<Self> {
+        plain(py, answer).map(Told::of)
     }
 
     /// The data that is written as this JSON.
@@ -86,9 +93,23 @@ macro_rules! answers {
     };
 }
 
+/// Shapes of `brimline.answers`, where they are answered.
+macro_rules! shape {
+    ($($Name:ident),+) => { $(
+        pub(crate) struct $Name;
+
+        impl $crate::data::Shape for $Name {
+            #[cfg(feature = "introspection")]
+            const HINT: pyo3::inspect::PyStaticExpr =
+                pyo3::type_hint_identifier!("brimline.answers", stringify!($Name));
+        }
+    )+ };
+}
+pub(crate) use shape;
+
 answers! {
-    Difference Finding Flip Gate Gates LeakReading LintFinding NextAct Outcome ProcedureRef Reason
-    Selection Sentences Versions
+    Difference Finding Flip Gate Gates LeakReading LintFinding Mixing NextAct Offer Outcome
+    ProcedureRef Reason Selection Sentences Versions
 }
 shapes! {
     Answer: type_hint_union!(

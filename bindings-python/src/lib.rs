@@ -1,22 +1,28 @@
 //! The native half of the Python package. It translates and decides nothing: every rule is in the core.
 //!
 //! * `border` keeps panics inside, `error` raises what the library refuses;
-//! * `document`, `number` and `word` read what Python hands in, `data` hands plain data out;
+//! * `document`, `number`, `word` and `argument` read what Python hands in, `data` and `plain` hand plain data out;
+//! * `torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak` are the calculators, `asking` asks those with lists;
 //! * every other file is one class of the package.
 
 mod amount;
+mod argument;
+mod asking;
 mod border;
 mod data;
 mod document;
 mod error;
 mod evaluation;
+mod fluid;
 mod interval;
 mod level_check;
 mod limits;
 mod names;
 mod number;
 mod pack;
+mod plain;
 mod sentences;
+mod signal;
 mod unit;
 mod word;
 
@@ -46,6 +52,10 @@ mod _native {
     #[pymodule_export]
     use crate::evaluation::Evaluation;
     #[pymodule_export]
+    use crate::fluid::{
+        blend, grade, grade_limits, temperature_for, viscosity_at, viscosity_index,
+    };
+    #[pymodule_export]
     use crate::interval::Interval;
     #[pymodule_export]
     use crate::level_check::LevelCheck;
@@ -53,6 +63,8 @@ mod _native {
     use crate::limits::Limits;
     #[pymodule_export]
     use crate::pack::Pack;
+    #[pymodule_export]
+    use crate::signal::{diagnostic_reply, linear, transmission_frame};
     #[pymodule_export]
     use crate::unit::Unit;
 }

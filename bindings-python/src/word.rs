@@ -1,6 +1,7 @@
 //! Words of closed lists: plain `str` in Python.
 
 use crate::error::raised;
+use brimline::fluid::BlendRule;
 use brimline::{Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict, procedure::Act};
 use pyo3::prelude::*;
 use pyo3::types::PyString;
@@ -50,7 +51,7 @@ impl<'py, T: Listed> IntoPyObject<'py> for Word<T> {
 }
 
 /// The refusal of a word that is not on its list.
-fn unknown(word: &str, words: &'static [&'static str]) -> Error {
+pub(crate) fn unknown(word: &str, words: &'static [&'static str]) -> Error {
     Fault::new(ErrorKind::UnknownValue)
         .got(word)
         .allowed(words.iter().copied())
@@ -79,6 +80,7 @@ macro_rules! listed {
 }
 
 listed! {
+    BlendRule: BlendRule::SLUGS, BlendRule::from_slug;
     Act: Act::SLUGS, Act::from_slug;
     ErrorKind: ERROR_KINDS, |word| ErrorKind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Kind: KINDS, |word| Kind::ALL.iter().copied().find(|kind| kind.slug() == word);
