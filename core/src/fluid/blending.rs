@@ -1,6 +1,6 @@
 //! The viscosity of a blend.
 
-use super::viscosity::{log_log, of_log_log};
+use super::viscosity::{ln_ln, of_ln_ln};
 use super::{VISCOSITIES, of_argument, told, viscosity};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Unit};
@@ -15,7 +15,7 @@ words! {
     pub enum BlendRule {
         /// Blending number 14.534·ln ln(v + 0.8) + 10.975, natural logarithms, shares by mass.
         RefutasMass = "refutas_mass",
-        /// log log Z with the Z of ASTM D341, shares by volume.
+        /// The double logarithm of Z with the Z of ASTM D341, shares by volume.
         WaltherVolume = "walther_volume",
     }
 }
@@ -25,7 +25,7 @@ impl BlendRule {
     fn blending_number(self, viscosity: f64) -> f64 {
         match self {
             BlendRule::RefutasMass => 14.534 * libm::log(libm::log(viscosity + 0.8)) + 10.975,
-            BlendRule::WaltherVolume => log_log(viscosity),
+            BlendRule::WaltherVolume => ln_ln(viscosity),
         }
     }
 
@@ -33,7 +33,7 @@ impl BlendRule {
     fn viscosity(self, number: f64) -> f64 {
         match self {
             BlendRule::RefutasMass => libm::exp(libm::exp((number - 10.975) / 14.534)) - 0.8,
-            BlendRule::WaltherVolume => of_log_log(number),
+            BlendRule::WaltherVolume => of_ln_ln(number),
         }
     }
 }

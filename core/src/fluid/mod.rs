@@ -40,15 +40,12 @@ impl Span {
 
 /// The number of a viscosity in mm²/s.
 fn viscosity(amount: Amount, span: &Span, name: &'static str) -> Result<f64, Error> {
-    amount
-        .kinematic_viscosity()
-        .map_err(|error| of_argument(&error, name))?;
-    let number = convert(
-        amount.to_f64(),
-        amount.unit(),
-        Unit::SquareMillimetrePerSecond,
-    )?;
-    span.holds(number, amount, name)
+    const UNIT: Unit = Unit::SquareMillimetrePerSecond;
+    if amount.kind() != UNIT.kind() {
+        let refused = amount.kinematic_viscosity().map(|own| own.value);
+        return refused.map_err(|error| of_argument(&error, name));
+    }
+    span.holds(convert(amount.to_f64(), amount.unit(), UNIT)?, amount, name)
 }
 
 /// The same fault, of this argument.
