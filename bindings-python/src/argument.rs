@@ -2,18 +2,21 @@
 
 use crate::amount::{self, AmountGiven};
 use crate::asking::written;
+use crate::border::caught;
 use crate::document::utf8;
 use crate::error::{Refused, raised};
 use crate::number::Number;
 use crate::word::{Listed, unknown};
 use brimline::document::canonical;
-use brimline::{Amount, Error, Kind, Measures, Unit};
+use brimline::{Amount, Error, Kind, Measures, Unit, torque};
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
-use pyo3::pybacked::PyBackedStr;
 use pyo3::types::{PyBool, PyString};
 #[cfg(feature = "introspection")]
-use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
+use pyo3::{
+    inspect::{PyStaticConstant, PyStaticExpr},
+    type_hint_identifier, type_hint_subscript, type_hint_union,
+};
 use std::convert::Infallible;
 use std::marker::PhantomData;
 
@@ -38,6 +41,14 @@ pub(crate) trait Read: Argument {
 /// An argument as it was handed in.
 pub(crate) struct Given<'a, 'py, T>(pub(crate) Borrowed<'a, 'py, PyAny>, PhantomData<T>);
 
+impl<T> Clone for Given<'_, '_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Given<'_, '_, T> {}
+
 impl<'a, 'py, T: Argument> FromPyObject<'a, 'py> for Given<'a, 'py, T> {
     type Error = Infallible;
     #[cfg(feature = "introspection")]
@@ -53,6 +64,13 @@ impl Given<'_, '_, kind::Volume> {
     /// The volume, by itself: bare customary units are of these measures.
     pub(crate) fn in_measures(&self, measures: Option<Measures>) -> Result<Amount, Refused> {
         amount::read(&self.0, Some(Kind::Volume), measures)
+    }
+}
+
+impl Given<'_, '_, kind::Any> {
+    /// The quantity, which is to be of this kind where its text leaves that open.
+    pub(crate) fn of_kind(&self, kind: Kind, name: &'static str) -> PyResult<Amount> {
+        amount::read(&self.0, Some(kind), None).map_err(|refused| of(refused, name))
     }
 }
 
@@ -212,21 +230,21 @@ impl<T: Listed> Read for WordOf<T> {
     }
 }
 
-/// A text.
-pub(crate) struct Text;
+/// The designation of a thread.
+pub(crate) struct Thread;
 
-impl Argument for Text {
+impl Argument for Thread {
     #[cfg(feature = "introspection")]
     const HINT: PyStaticExpr = type_hint_identifier!("builtins", "str");
 }
 
-impl Read for Text {
-    type Value = PyBackedStr;
+impl Read for Thread {
+    type Value = torque::Thread;
 
-    fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<PyBackedStr, Refused> {
+    fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<torque::Thread, Refused> {
         let text = given.cast::<PyString>().map_err(PyErr::from)?;
-        utf8(&text)?;
-        Ok(PyBackedStr::try_from(text.to_owned())?)
+        let text = utf8(&text)?;
+        Ok(caught(|| torque::Thread::parse(text))?)
     }
 }
 
@@ -283,6 +301,19 @@ taken! {
     List: type_hint_subscript!(
         type_hint_identifier!("collections.abc", "Iterable"),
         type_hint_identifier!("typing", "Any")
+    );
+    /// A range, which the library reads from its two ends.
+    Range: type_hint_union!(
+        <crate::interval::Interval as pyo3::PyTypeInfo>::TYPE_HINT,
+        type_hint_subscript!(
+            type_hint_identifier!("collections.abc", "Sequence"),
+            type_hint_union!(
+                AmountGiven::INPUT_TYPE,
+                PyStaticExpr::Constant {
+                    value: PyStaticConstant::None
+                }
+            )
+        )
     );
     /// Something with members that the library reads.
     Members: type_hint_subscript!(

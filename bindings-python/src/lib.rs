@@ -15,6 +15,7 @@ mod error;
 mod evaluation;
 mod fluid;
 mod interval;
+mod leak;
 mod level_check;
 mod limits;
 mod names;
@@ -23,6 +24,7 @@ mod pack;
 mod plain;
 mod sentences;
 mod signal;
+mod torque;
 mod unit;
 mod word;
 
@@ -58,6 +60,11 @@ mod _native {
     #[pymodule_export]
     use crate::interval::Interval;
     #[pymodule_export]
+    use crate::leak::{
+        against_limit, combined_uncertainty, conformance, consumption, drip_rate, drops_for,
+        expanded_uncertainty, guard_band, quantile, risks, seepage,
+    };
+    #[pymodule_export]
     use crate::level_check::LevelCheck;
     #[pymodule_export]
     use crate::limits::Limits;
@@ -65,6 +72,11 @@ mod _native {
     use crate::pack::Pack;
     #[pymodule_export]
     use crate::signal::{diagnostic_reply, linear, transmission_frame};
+    #[pymodule_export]
+    use crate::torque::{
+        applied_torque, equivalents, plausible, preload, proof_load, thread, tool_suits,
+        torque_for_preload, wrench_setting,
+    };
     #[pymodule_export]
     use crate::unit::Unit;
 }
@@ -198,7 +210,8 @@ fn story(py: Python<'_>, pack: PackGiven, journal: Document) -> PyResult<String>
 /// The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak`: this is
 /// for those who have the name and the arguments as data. One that answers a single quantity answers `{"value": ...}`.
 ///
-/// Raises `DocumentError` for an unknown name and for every fault of the arguments, with its path.
+/// Raises `DocumentError` with every fault of the arguments, each with its path; `BrimlineError`: `unknown_value` for a
+/// name of no calculator; what the calculator of this name raises.
 ///
 /// >>> from brimline import calculate
 /// >>> calculate("torque.applied_torque", {"setting": "60 lbf·in", "lever": "12 in", "adapter": "2 in"})
