@@ -9,6 +9,7 @@ mod joint;
 mod plausible;
 mod thread;
 mod tool;
+mod tool_reason;
 mod tool_type;
 
 pub use adapter::{Setting, Wrench, applied_torque, wrench_setting};
@@ -16,7 +17,8 @@ pub use equivalents::{Equivalents, Print, PrintClass, SlipFactor, equivalents};
 pub use joint::{Friction, JointTorque, Preload, ThreadCondition, preload, torque_for_preload};
 pub use plausible::{Basis, Fits, Plausibility, PlugKind, UnitSlip, plausible};
 pub use thread::{StrengthClass, Thread, proof_load};
-pub use tool::{Tool, ToolChoice, ToolFit, ToolJob, ToolReason, ToolReasonId, tool_suits};
+pub use tool::{Tool, ToolChoice, ToolFit, ToolJob, tool_suits};
+pub use tool_reason::{ToolReason, ToolReasonId};
 pub use tool_type::ToolType;
 
 use crate::error::{Error, ErrorKind, Fault};
