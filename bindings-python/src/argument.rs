@@ -5,10 +5,10 @@ use crate::asking::written;
 use crate::border::caught;
 use crate::document::utf8;
 use crate::error::{Refused, raised};
-use crate::number::Number;
+use crate::number::{Number, saturated};
 use crate::word::{Listed, unknown};
 use brimline::document::canonical;
-use brimline::{Amount, Error, Kind, Measures, Unit, torque};
+use brimline::{Amount, Error, ErrorKind, Fault, Kind, Measures, Unit, torque};
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
 use pyo3::types::{PyBool, PyString};
@@ -105,7 +105,8 @@ impl<T: Read> Named for Option<Given<'_, '_, T>> {
 fn of(refused: Refused, name: &'static str) -> PyErr {
     match refused {
         Refused::Library(error) => {
-            let faults = error.into_faults().into_iter().map(|fault| fault.at(name));
+            let faults = error.into_faults().into_iter();
+            let faults = faults.map(|fault| of_blank(&fault).unwrap_or(fault).at(name));
             raised(Error::from_faults(faults.collect()).unwrap_or_else(internal))
         }
         Refused::Python(failed) => Python::attach(|py| {
@@ -118,9 +119,16 @@ fn of(refused: Refused, name: &'static str) -> PyErr {
     }
 }
 
+/// What is said of a text with nothing in it, whatever it was to be.
+fn of_blank(fault: &Fault) -> Option<Fault> {
+    let got = fault.got.as_deref().filter(|got| got.trim().is_empty())?;
+    let hint = "write something, or leave the field out";
+    Some(Fault::new(ErrorKind::OutOfRange).got(got).hint(hint))
+}
+
 /// An error without a fault, which there is none of.
 fn internal() -> Error {
-    brimline::Fault::new(brimline::ErrorKind::Internal).into()
+    Fault::new(ErrorKind::Internal).into()
 }
 
 /// Reads arguments, each by the name it has here.
@@ -248,30 +256,28 @@ impl Read for Thread {
     }
 }
 
-/// A whole number of at least nothing; what is past counting is the largest.
-pub(crate) struct Count;
+/// A whole number of at least so many; what is past counting is the largest.
+pub(crate) struct Count<const LEAST: i64>;
 
-impl Argument for Count {
+impl<const LEAST: i64> Argument for Count<LEAST> {
     #[cfg(feature = "introspection")]
     const HINT: PyStaticExpr = type_hint_identifier!("builtins", "int");
 }
 
-impl Read for Count {
+impl<const LEAST: i64> Read for Count<LEAST> {
     type Value = u32;
 
     fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<u32, Refused> {
-        let number = crate::number::saturated(given)?;
-        if number < 0 {
-            let fault = brimline::Fault::new(brimline::ErrorKind::OutOfRange);
-            let fault = fault.got(&number.to_string());
-            return Err(Error::from(fault.allowed([WHOLE])).into());
+        // What every reader of JSON has exactly.
+        const MOST: i64 = 9_007_199_254_740_991;
+        let number = saturated(given)?;
+        if number < LEAST {
+            let fault = Fault::new(ErrorKind::OutOfRange).got(&number.to_string());
+            return Err(Error::from(fault.allowed([format!("{LEAST} to {MOST}")])).into());
         }
         Ok(u32::try_from(number).unwrap_or(u32::MAX))
     }
 }
-
-/// What whole numbers every JSON reader has exactly, as they are told.
-const WHOLE: &str = "0 to 9007199254740991";
 
 macro_rules! taken {
     ($($(#[$about:meta])* $Name:ident: $hint:expr;)*) => { $(
@@ -286,21 +292,26 @@ macro_rules! taken {
 }
 
 taken! {
-    /// Bytes, or hexadecimal text that the library reads.
+    /// Bytes, or hexadecimal text, which the library reads.
     Bytes: type_hint_union!(
         type_hint_identifier!("builtins", "bytes"),
         type_hint_identifier!("builtins", "bytearray"),
         type_hint_identifier!("builtins", "str")
     );
-    /// An identifier: a whole number, or hexadecimal text that the library reads.
+    /// An identifier: a whole number, or hexadecimal text, which the library reads.
     Identifier: type_hint_union!(
         type_hint_identifier!("builtins", "int"),
         type_hint_identifier!("builtins", "str")
     );
-    /// Several things that the library reads.
+    /// Several quantities, which the library reads.
+    Amounts: type_hint_subscript!(
+        type_hint_identifier!("collections.abc", "Iterable"),
+        AmountGiven::INPUT_TYPE
+    );
+    /// Several things with members, which the library reads.
     List: type_hint_subscript!(
         type_hint_identifier!("collections.abc", "Iterable"),
-        type_hint_identifier!("typing", "Any")
+        Members::HINT
     );
     /// A range, which the library reads from its two ends.
     Range: type_hint_union!(
@@ -315,7 +326,7 @@ taken! {
             )
         )
     );
-    /// Something with members that the library reads.
+    /// Something with members, which the library reads.
     Members: type_hint_subscript!(
         type_hint_identifier!("collections.abc", "Mapping"),
         type_hint_identifier!("builtins", "str"),

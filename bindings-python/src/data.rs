@@ -93,7 +93,7 @@ macro_rules! answers {
     };
 }
 
-/// Shapes of `brimline.answers`, where they are answered.
+/// Shapes of `brimline.calculated`, where they are answered.
 macro_rules! shape {
     ($($Name:ident),+) => { $(
         pub(crate) struct $Name;
@@ -101,7 +101,7 @@ macro_rules! shape {
         impl $crate::data::Shape for $Name {
             #[cfg(feature = "introspection")]
             const HINT: pyo3::inspect::PyStaticExpr =
-                pyo3::type_hint_identifier!("brimline.answers", stringify!($Name));
+                pyo3::type_hint_identifier!("brimline.calculated", stringify!($Name));
         }
     )+ };
 }

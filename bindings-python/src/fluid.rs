@@ -153,7 +153,7 @@ pub(crate) fn grade<'py>(
 /// >>> print(fluid.grade_limits(46))
 /// [41.4 mm²/s, 50.6 mm²/s]
 #[pyfunction]
-pub(crate) fn grade_limits(grade: Given<'_, '_, Count>) -> PyResult<Interval> {
+pub(crate) fn grade_limits(grade: Given<'_, '_, Count<0>>) -> PyResult<Interval> {
     read!(grade);
     answer(|| fluid::grade_limits(grade)).map(Interval)
 }

@@ -1,7 +1,7 @@
 //! The calculators of `brimline.leak`.
 
 use crate::amount::Amount;
-use crate::argument::{Count, Given, List, Named, Range, Ratio, WordOf, kind, read};
+use crate::argument::{Amounts, Count, Given, List, Named, Range, Ratio, WordOf, kind, read};
 use crate::asking::{ask, ask_amount};
 use crate::data::{Told, shape};
 use crate::error::answer;
@@ -128,7 +128,10 @@ pub(crate) fn quantile(probability: Given<'_, '_, Ratio>) -> PyResult<Amount> {
 /// >>> leak.combined_uncertainty(["0.3 L", "400 mL"])
 /// Amount('0.5 L')
 #[pyfunction]
-pub(crate) fn combined_uncertainty(py: Python<'_>, parts: Given<'_, '_, List>) -> PyResult<Amount> {
+pub(crate) fn combined_uncertainty(
+    py: Python<'_>,
+    parts: Given<'_, '_, Amounts>,
+) -> PyResult<Amount> {
     ask_amount!(py, "leak.combined_uncertainty", parts)
 }
 
@@ -246,7 +249,7 @@ pub(crate) fn seepage<'py>(
 #[pyo3(signature = (drops, *, in_time, drop))]
 pub(crate) fn drip_rate<'py>(
     py: Python<'py>,
-    drops: Given<'_, 'py, Count>,
+    drops: Given<'_, 'py, Count<1>>,
     in_time: Given<'_, 'py, kind::Time>,
     drop: Given<'_, 'py, kind::Volume>,
 ) -> PyResult<Told<'py, DripRate>> {

@@ -1,7 +1,7 @@
 //! The calculators of `brimline.torque`.
 
 use crate::amount::Amount;
-use crate::argument::{Given, List, Named, Ratio, Thread, WordOf, kind, read};
+use crate::argument::{Amounts, Given, List, Named, Ratio, Thread, WordOf, kind, read};
 use crate::asking::ask;
 use crate::data::{Told, shape};
 use crate::error::answer;
@@ -132,7 +132,7 @@ pub(crate) fn tool_suits<'py>(
 #[pyfunction]
 pub(crate) fn equivalents<'py>(
     py: Python<'py>,
-    printed: Given<'_, 'py, List>,
+    printed: Given<'_, 'py, Amounts>,
 ) -> PyResult<Told<'py, Equivalents>> {
     ask!(py, "torque.equivalents", printed)
 }

@@ -107,6 +107,8 @@ def asked(function: str, arguments: str) -> Any:
     room, _, name = function.partition(".")
     call = getattr(getattr(brimline, room, None), name, None)
     named = json.loads(arguments)
+    if None in named.values():  # None is what is left out, and null in the text is no such thing
+        refused(function, arguments)
     try:
         answer = call(**{f"{key}_" if keyword.iskeyword(key) else key: value for key, value in named.items()})
     except TypeError:  # Python's own refusal, as of an argument that is missing

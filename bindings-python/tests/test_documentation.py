@@ -16,13 +16,21 @@ from typing import Any
 import jobs
 
 import brimline
-from brimline import LevelCheck, answers, errors, evaluate
+from brimline import LevelCheck, answers, calculated, errors, evaluate
+
+
+def public() -> Iterator[tuple[str, Any]]:
+    """Every public object by name, those of the rooms after their modules."""
+    for name in brimline.__all__:
+        value = getattr(brimline, name)
+        yield name, value
+        if inspect.ismodule(value):
+            yield from ((f"{name}.{inner}", getattr(value, inner)) for inner in value.__all__)
 
 
 def documented() -> Iterator[tuple[str, Any]]:
     """Every public object and every public attribute of its own, by name."""
-    for name in brimline.__all__:
-        value = getattr(brimline, name)
+    for name, value in public():
         yield name, value
         if inspect.isclass(value):
             for inner in vars(value):
@@ -47,7 +55,7 @@ class Docstrings(unittest.TestCase):
                 shown.append(name)
                 runner.run(test, out=said.write)
         self.assertEqual(runner.failures, 0, said.getvalue())
-        own = [name for name in brimline.__all__ if not issubclass_of_error(name)]
+        own = [name for name, value in public() if not (inspect.ismodule(value) or is_error(value))]
         self.assertEqual([name for name in own if name not in shown], [])
 
     def test_the_readme_runs(self) -> None:
@@ -68,6 +76,8 @@ class Docstrings(unittest.TestCase):
             "Amount.to": "(self, /, unit, places, rounding='half_even')",
             "Limits": "(*, bytes=None, depth=None, entries=None, text=None, faults=None)",
             "LevelCheck.record": "(self, /, entry)",
+            "LevelCheck.replay": "(pack, journal, *, limits=None)",
+            "torque.applied_torque": "(setting, *, lever, adapter, angle=None)",
         }
         found = dict(documented())
         for name, signature in signatures.items():
@@ -83,8 +93,7 @@ class Docstrings(unittest.TestCase):
         self.assertIn("rounded to `places` decimals", told)
 
 
-def issubclass_of_error(name: str) -> bool:
-    value = getattr(brimline, name)
+def is_error(value: Any) -> bool:
     return inspect.isclass(value) and issubclass(value, Exception)
 
 
@@ -156,6 +165,8 @@ class Shapes(unittest.TestCase):
             (check.gate("open"), answers.Gate),
             (check.advice(), list[answers.NextAct]),
             (findings, list[answers.Finding]),
+            (pack.may_mix("sedge-thin", "sedge-mid"), answers.Mixing),
+            (pack.resolve("sedge-mid", ["sedge-thin", "teasel-wet"]), list[answers.Offer]),
             (brimline.versions(), answers.Versions),
         ]
         for value, shape in told:
@@ -169,7 +180,7 @@ class Shapes(unittest.TestCase):
         self.assertEqual(words, raised.exception.faults[0].allowed)
 
     def test_names_are_listed(self) -> None:
-        for module in (answers, errors):
+        for module in (answers, calculated, errors):
             public = {name for name, value in vars(module).items() if defined_in(module, name, value)}
             self.assertLessEqual(public, {*module.__all__, "refusal"})
             self.assertLessEqual(set(module.__all__), set(vars(module)))

@@ -1,0 +1,263 @@
+"""The shapes of what the calculators answer as data, for annotations.
+
+Quantities are text, as `Amount` reads it; `Ends` are the two ends of an interval. Words and ids are stable. A later minor
+version may add members and words, and takes none away.
+"""
+
+from typing import Literal, TypedDict
+
+from .answers import Ends
+
+__all__ = [
+    "AgainstLimit",
+    "Consumption",
+    "DripRate",
+    "Equivalents",
+    "Frame",
+    "Grade",
+    "JointTorque",
+    "Plausibility",
+    "Preload",
+    "Print",
+    "Rate",
+    "Reply",
+    "Risks",
+    "Seepage",
+    "SignalReading",
+    "ThreadGeometry",
+    "ToolChoice",
+    "ToolFit",
+    "ToolReason",
+    "UnitSlip",
+    "ViscosityIndex",
+    "WrenchSetting",
+]
+
+
+class WrenchSetting(TypedDict):
+    """What a wrench is set to, the torque at the plug with that, and how far that is off in %."""
+
+    setting: str
+    applied: str
+    error: str
+    cautions: list[str]
+
+
+class ToolReason(TypedDict):
+    """One reason for or against a tool, with the quantities it is about."""
+
+    id: str
+    args: dict[str, str]
+
+
+class _ToolFit(TypedDict, total=False):
+    setting: str
+    applied: str
+    error: str
+
+
+class ToolFit(_ToolFit):
+    """How one tool suits; rank 1 is the best, 0 one that does not suit."""
+
+    name: str
+    suits: bool
+    rank: int
+    permissible: str
+    reasons: list[ToolReason]
+
+
+class ToolChoice(TypedDict):
+    """The tools, those that suit first."""
+
+    tools: list[ToolFit]
+    cautions: list[str]
+
+
+class _Print(TypedDict, total=False):
+    gap: str
+    factor: str
+    through: str
+
+
+_Class = TypedDict(
+    "_Class",
+    {"class": Literal["governing", "exact", "agrees", "chain_rounded", "unit_slip", "inconsistent"]},
+)
+
+
+class Print(_Print, _Class):
+    """How one print stands to the first: `factor` for a slip, `through` for the rounded print it came from."""
+
+    print: str
+
+
+class Equivalents(TypedDict):
+    """Every print with its class, in the order they were given."""
+
+    prints: list[Print]
+
+
+class Preload(TypedDict):
+    """The preload a torque gives in N, and the coefficients it was reckoned with."""
+
+    preload: Ends
+    k: Ends
+
+
+class JointTorque(TypedDict):
+    """The torque a preload takes in N·m, and the coefficients it was reckoned with."""
+
+    torque: Ends
+    k: Ends
+    cautions: list[str]
+
+
+class ThreadGeometry(TypedDict):
+    """A thread and what follows from its designation."""
+
+    designation: str
+    diameter: str
+    pitch: str
+    pitch_diameter: str
+    minor_diameter: str
+    root_diameter: str
+    stress_area: str
+
+
+class UnitSlip(TypedDict):
+    """The same number in another unit."""
+
+    unit: str
+    torque: str
+
+
+class _Plausibility(TypedDict, total=False):
+    slip: UnitSlip
+
+
+class Plausibility(_Plausibility):
+    """Whether a torque fits a thread; the band is in N·m."""
+
+    fits: Literal["yes", "no", "not_judged"]
+    band: Ends
+    basis: Literal["steel_bolt"]
+    cautions: list[str]
+
+
+class ViscosityIndex(TypedDict):
+    """A viscosity index and what it came from."""
+
+    index: int
+    procedure: Literal["a", "b"]
+    l: str
+    h: str
+    unrounded: str
+
+
+class Grade(TypedDict, total=False):
+    """An ISO viscosity grade with its limits, or the limits on either side of a viscosity between two."""
+
+    grade: int
+    low: str
+    high: str
+
+
+class _SignalReading(TypedDict, total=False):
+    value: str
+
+
+class SignalReading(_SignalReading):
+    """One value from a network; only a `valid` one may be used."""
+
+    state: Literal["valid", "parameter_specific", "reserved", "error", "not_available", "implausible"]
+
+
+class Frame(TypedDict):
+    """What the frame of a heavy vehicle's transmission says of its fluid."""
+
+    temperature: SignalReading
+    level: SignalReading
+    departure: SignalReading
+    status: str
+    countdown: SignalReading
+
+
+class _Reply(TypedDict, total=False):
+    identifier: str
+    data: str
+    code: int
+    reason: str
+    reading: SignalReading
+
+
+class Reply(_Reply):
+    """What a control unit answers; bytes are hexadecimal text, `reading` is there if a layout was given."""
+
+    state: Literal["positive", "negative", "pending"]
+
+
+class _AgainstLimit(TypedDict, total=False):
+    guard_band: str
+
+
+class AgainstLimit(_AgainstLimit):
+    """How an estimate stands to a limit; `exceeds` is the probability that the true value is above it."""
+
+    exceeds: str
+    decision: Literal["above", "below", "undecided"]
+
+
+class Risks(TypedDict):
+    """How often a value would be accepted wrongly (`consumer`) and rejected wrongly (`producer`)."""
+
+    consumer: str
+    producer: str
+
+
+_Between = TypedDict("_Between", {"from": int, "to": int})
+
+
+class _Rate(TypedDict, total=False):
+    per_1000_km: Ends
+    per_30_days: Ends
+
+
+class Rate(_Rate, _Between):
+    """What was lost between two visits, which are told by their indices."""
+
+
+class _Consumption(TypedDict, total=False):
+    distance: Ends
+
+
+class Consumption(_Consumption):
+    """What several visits say together; `distance` is in km from the last one."""
+
+    rates: list[Rate]
+    trend: Literal["rising", "steady", "falling", "not_told"]
+    cautions: list[str]
+
+
+_SeepageClass = TypedDict("_SeepageClass", {"class": Literal["I", "II", "III"]})
+_Response = Literal["check_more_often", "report", "do_not_run"]
+
+
+class _Seepage(TypedDict, total=False):
+    stream: _Response
+
+
+class Seepage(_Seepage, _SeepageClass):
+    """What a class of seepage means and leads to."""
+
+    meaning: Literal["wet_no_drops", "drops_form_none_falls", "drops_fall"]
+    drives: _Response
+    fuel: _Response
+    cautions: list[str]
+
+
+class DripRate(TypedDict):
+    """What a drip loses."""
+
+    per_day: str
+    per_year: str
+    one_drop_every: str
