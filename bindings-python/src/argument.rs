@@ -298,6 +298,8 @@ taken! {
         type_hint_identifier!("builtins", "bytearray"),
         type_hint_identifier!("builtins", "str")
     );
+    /// True or false, which the library reads.
+    Flag: type_hint_identifier!("builtins", "bool");
     /// An identifier: a whole number, or hexadecimal text, which the library reads.
     Identifier: type_hint_union!(
         type_hint_identifier!("builtins", "int"),

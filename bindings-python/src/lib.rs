@@ -14,6 +14,7 @@ mod document;
 mod error;
 mod evaluation;
 mod fluid;
+mod forecast;
 mod interval;
 mod leak;
 mod level_check;
@@ -26,6 +27,7 @@ mod sentences;
 mod signal;
 mod torque;
 mod unit;
+mod warm_up;
 mod word;
 
 use crate::border::caught;
@@ -58,6 +60,8 @@ mod _native {
         blend, grade, grade_limits, temperature_for, viscosity_at, viscosity_index,
     };
     #[pymodule_export]
+    use crate::forecast::Forecast;
+    #[pymodule_export]
     use crate::interval::Interval;
     #[pymodule_export]
     use crate::leak::{
@@ -79,6 +83,11 @@ mod _native {
     };
     #[pymodule_export]
     use crate::unit::Unit;
+    #[pymodule_export]
+    use crate::warm_up::{
+        cold_soak, cool_down, crossing, fit, forecast, mixed_temperature, response_time,
+        sensor_doubts,
+    };
 }
 
 /// Converts a number from one unit to another of the same kind.

@@ -1,10 +1,12 @@
 """The calculators from Python: what they take, what they answer, how they refuse."""
 
+import copy
 import inspect
 import keyword
 import pickle
 import unittest
 from collections.abc import Callable, Iterator
+from concurrent.futures import ThreadPoolExecutor
 from datetime import date
 from decimal import Decimal
 from fractions import Fraction
@@ -16,7 +18,7 @@ from test_values import ran_beside
 
 import brimline
 from brimline import Amount, BrimlineError, DocumentError, Interval, LimitError, QuantityError, calculate
-from brimline import fluid, leak, signal, torque
+from brimline import fluid, leak, signal, torque, warm_up
 
 ROOMS = [value for value in vars(brimline).values() if inspect.ismodule(value) and hasattr(value, "__all__")]
 
@@ -144,6 +146,53 @@ class Refused(unittest.TestCase):
         error = refused(fluid.blend, parts, rule="mean")
         paths = {fault.path for fault in error.faults}
         self.assertEqual(paths, {"parts[0].viscosity", "parts[1].share", "rule"})
+
+
+class Live(unittest.TestCase):
+    READINGS = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
+
+    def test_reading_by_reading_as_all_at_once(self) -> None:
+        pours = [{"at": "150 s", "volume": "0.25 L", "temperature": "18 °C"}]
+        samples: list[dict[str, Any]] = []
+        live = warm_up.Forecast(min="50 °C", max="60 °C", held="6.8 L")
+        for minute, reading in enumerate(self.READINGS):
+            sample: dict[str, Any] = {"at": f"{minute} min", "reading": Amount(reading, "°C")}
+            samples.append(sample)
+            if minute == 3:
+                live.poured("150 s", volume="0.25 L", temperature=Amount("18 °C"))
+            live.sample(sample["at"], reading=sample["reading"])
+            known = {"pours": pours} if minute >= 3 else {}
+            told = warm_up.forecast(samples, min="50 °C", max="60 °C", held="6.8 L", **known)  # type: ignore[arg-type]
+            self.assertEqual(live.answer(), told)
+
+    def test_a_refused_reading_changes_nothing(self) -> None:
+        live = warm_up.Forecast(min="50 °C")
+        live.sample("60 s", reading="20 °C")
+        before = live.answer()
+        for at, reading, path in (("59 s", "21 °C", "at"), ("61 s", "21", "reading"), ("61 s", "21 L", "reading")):
+            self.assertEqual(refused(live.sample, at, reading=reading).faults[0].path, path)
+            self.assertEqual(live.answer(), before)
+        self.assertEqual(refused(warm_up.Forecast, min="50 °C", max="40 °C").faults[0].path, "max")
+
+    def test_a_copy_goes_its_own_way(self) -> None:
+        live = warm_up.Forecast(min="50 °C")
+        live.sample("0 s", reading="20 °C")
+        for own in (copy.copy(live), copy.deepcopy(live)):
+            self.assertEqual(own.answer(), live.answer())
+            own.sample("60 s", reading="25 °C")
+            self.assertNotEqual(own.answer(), live.answer())
+        with self.assertRaises(TypeError):
+            pickle.dumps(live)
+
+    def test_one_forecast_in_many_threads(self) -> None:
+        live = warm_up.Forecast(min="50 °C")
+
+        def work(reading: float) -> None:
+            live.sample("0 s", reading=Amount(reading, "°C"))
+
+        with ThreadPoolExecutor(8) as pool:
+            list(pool.map(work, [20 + place % 7 / 10 for place in range(500)]))
+        self.assertEqual(live.answer()["method"], "none")
 
 
 class Threads(unittest.TestCase):

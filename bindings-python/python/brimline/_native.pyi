@@ -4,14 +4,14 @@ The native half of `brimline`.
 
 from _typeshed import SupportsGetItem
 from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
-from brimline.calculated import AgainstLimit, Consumption, DripRate, Equivalents, Frame, Grade, JointTorque, Plausibility, Preload, Reply, Risks, Seepage, SignalReading, ThreadGeometry, ToolChoice, ViscosityIndex, WrenchSetting
+from brimline.calculated import AgainstLimit, ColdSoak, Consumption, CoolDown, Crossing, DripRate, Equivalents, Frame, Grade, JointTorque, Outlook, Plausibility, Preload, Reply, Risks, Seepage, SensorDoubts, SignalReading, ThreadGeometry, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "against_limit", "applied_torque", "blend", "calculate", "combined_uncertainty", "conformance", "consumption", "convert", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "expanded_uncertainty", "grade", "grade_limits", "guard_band", "linear", "plausible", "preload", "proof_load", "quantile", "risks", "seepage", "story", "temperature_for", "thread", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "wrench_setting"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "against_limit", "applied_torque", "blend", "calculate", "cold_soak", "combined_uncertainty", "conformance", "consumption", "convert", "cool_down", "crossing", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "expanded_uncertainty", "fit", "forecast", "grade", "grade_limits", "guard_band", "linear", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "sensor_doubts", "story", "temperature_for", "thread", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "wrench_setting"]
 
 @final
 class Amount:
@@ -320,6 +320,60 @@ class Fault:
     def path(self, /) -> str:
         """
         Where in the document, as `entries[3].volume`; empty outside a document.
+        """
+
+@final
+class Forecast:
+    """
+    When the window of temperature opens and closes, told again with every reading.
+
+    It takes what the function `forecast` takes, and answers the same for the same readings and pours. `min` opens the
+    window, `max` closes it; `scatter` is what readings scatter, 0.5 °C unless given; `held` is the fluid in the unit, which
+    a pour mixes with. However long it runs, at most 64 readings are held. It changes with every reading, so it is neither
+    hashed nor pickled; `copy.copy` makes one that goes its own way.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline.warm_up import Forecast
+    >>> forecast = Forecast(min="50 °C", max="60 °C")
+    >>> for minute, reading in enumerate([19.9, 25.89, 31.93, 36.97, 41.3, 45.55]):
+    ...     forecast.sample(f"{minute} min", reading=f"{reading} °C")
+    >>> forecast.answer()["method"]
+    'first_order'
+    """
+    def __copy__(self, /) -> Forecast: ...
+    def __deepcopy__(self, /, _memo: Any) -> Forecast: ...
+    def __new__(cls, /, *, min: Amount | str | None = None, max: Amount | str | None = None, scatter: Amount | str | None = None, held: Amount | str | None = None) -> Forecast: ...
+    def answer(self, /) -> Outlook:
+        """
+        What the readings so far tell, times counted from the last reading or pour.
+
+        >>> from brimline.warm_up import Forecast
+        >>> Forecast(min="50 °C").answer()
+        {'method': 'none', 'reason': 'too_few', 'suspect': []}
+        """
+    def poured(self, /, at: Amount | str, *, volume: Amount | str, temperature: Amount | str) -> None:
+        """
+        Takes a pour in, in order of time; with nothing known of the fluid in the unit it starts the forecast anew.
+
+        Raises `QuantityError`: `wrong_kind`, `out_of_range`; the forecast is then as it was.
+
+        >>> from brimline.warm_up import Forecast
+        >>> forecast = Forecast(min="50 °C", held="6.8 L")
+        >>> forecast.sample("0 s", reading="45.8 °C")
+        >>> forecast.poured("10 s", volume="0.25 L", temperature="18 °C")
+        """
+    def sample(self, /, at: Amount | str, *, reading: Amount | str) -> None:
+        """
+        Takes a reading in, in order of time.
+
+        Raises `QuantityError`: `wrong_kind`, `out_of_range` for a time before the last; the forecast is then as it was.
+
+        >>> from brimline.warm_up import Forecast
+        >>> forecast = Forecast(min="50 °C")
+        >>> forecast.sample("0 s", reading="19.9 °C")
+        >>> forecast.answer()
+        {'method': 'none', 'reason': 'too_few', 'now': '19.9 °C', 'suspect': []}
         """
 
 @final
@@ -812,6 +866,24 @@ def calculate(function: str, arguments: str | bytes | bytearray | Mapping[str, A
     {'value': '70 lbf·in'}
     """
 
+def cold_soak(readings: Iterable[Mapping[str, Any]], *, spread: Amount | str | None = None) -> ColdSoak:
+    """
+    Whether sensors agree on a vehicle that stood overnight with the engine off: fluid, coolant, intake, air.
+
+    Each reading has a `name` and its `reading`, 2 to 100 of them, all to be within `spread` (5 °C unless given).
+    `unit_question` asks about a reading whose number would agree in the other scale; nothing is converted. Common
+    practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import warm_up
+    >>> readings = [{"name": "fluid", "reading": "68 °C"}, {"name": "coolant", "reading": "20 °C"},
+    ...             {"name": "air", "reading": "19 °C"}]
+    >>> told = warm_up.cold_soak(readings)
+    >>> told["agree"], told["odd"], told["unit_question"]["other"]
+    (False, ['fluid'], '68 °F')
+    """
+
 def combined_uncertainty(parts: Iterable[Amount | str]) -> Amount:
     """
     The standard uncertainty of a sum whose parts are independent, in the unit of the first: the root of the sum of their
@@ -875,6 +947,41 @@ def convert(number: SupportsFloat | SupportsIndex, from_unit: str | Unit, to_uni
     40.0
     >>> convert(1, "US gal", "L")
     3.785411784
+    """
+
+def cool_down(first: Amount | str, *, second: Amount | str, elapsed: Amount | str, ambient: Amount | str, max: Amount | str, reheat_rate: Amount | str, reheat_time: Amount | str) -> CoolDown:
+    """
+    How long fluid that was found too warm must cool before the engine is started again, and to which temperature.
+
+    `first` and `second` are two readings, `elapsed` apart, while it cools to the air at `ambient`; `max` is the upper
+    limit, which running reaches again at `reheat_rate`, degrees a minute, for the `reheat_time` until the level is read:
+    so the target lies below it. The wait counts from the second reading. Source: the lumped thermal capacity; the target
+    from common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range` for readings that do not fall or lie at or below the air, and
+    where cooling never reaches the target.
+
+    >>> from brimline import warm_up
+    >>> plan = warm_up.cool_down("70 °C", second="60 °C", elapsed="10 min", ambient="20 °C", max="45 °C",
+    ...     reheat_rate="1.5 °C", reheat_time="4 min")
+    >>> plan["target"], plan["wait"][:5]
+    ('39 °C', '33.36')
+    """
+
+def crossing(samples: Iterable[Mapping[str, Any]], *, temperature: Amount | str, scatter: Amount | str | None = None, asymptote: Amount | str | None = None) -> Crossing:
+    """
+    When the response that `fit` finds crosses a temperature, and how well that is known.
+
+    `at` is on the clock of the readings, `uncertainty` standard. Source: the delta method.
+
+    Raises what `fit` raises, and `QuantityError`: `out_of_range` for a temperature at or beyond the asymptote, or too
+    near to it to tell.
+
+    >>> from brimline import warm_up
+    >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
+    >>> samples = [{"at": f"{60 * minute} s", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
+    >>> warm_up.crossing(samples, temperature="40 °C")["at"][:7]
+    '220.998'
     """
 
 def diagnostic_reply(request: bytes | bytearray | str, *, reply: bytes | bytearray | str, layout: Mapping[str, Any] | None = None) -> Reply:
@@ -996,6 +1103,46 @@ def expanded_uncertainty(uncertainty: Amount | str, *, factor: Amount | str | Su
     Amount('100 mL')
     """
 
+def fit(samples: Iterable[Mapping[str, Any]], *, scatter: Amount | str | None = None, asymptote: Amount | str | None = None) -> WarmUpFit:
+    """
+    Fits the first-order response T∞ - (T∞ - T₀)·exp(-t/τ) to readings, rising or falling.
+
+    Each sample has the time it was taken `at` and its `reading`: three or more in order of time, two with the
+    `asymptote` held. Without `scatter` by least squares; with it, a difference above zero, by soft L1, so that a reading
+    far off draws no harder than one scatter away. Source: Levenberg (1944) and Marquardt (1963); standard errors as
+    `curve_fit` of scipy 1.17.1 gives them.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range` for too few readings, times that go back, and readings that do
+    not tell where they are going.
+
+    >>> from brimline import warm_up
+    >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
+    >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
+    >>> warm_up.fit(samples)["asymptote"][:8]
+    '80.04189'
+    """
+
+def forecast(samples: Iterable[Mapping[str, Any]], *, min: Amount | str | None = None, max: Amount | str | None = None, scatter: Amount | str | None = None, pours: Iterable[Mapping[str, Any]] | None = None, held: Amount | str | None = None) -> Outlook:
+    """
+    When the window of temperature opens and closes: earliest, likely and latest, counted from the last reading.
+
+    Each sample has the time it was taken `at` and its `reading`, in order of time. `min` opens the window, `max` closes it;
+    `scatter` of the readings is 0.5 °C unless given; each of the `pours` has `at`, `volume` and `temperature` and mixes
+    with the fluid `held` in the unit, without which it starts the forecast anew. By a first-order response from four
+    readings on, where they show that its asymptote lies beyond the limit; by the line through the latest ones otherwise;
+    not at all where they do not rise. `Forecast` is the same, kept up reading by reading. Source: the delta method; Theil
+    (1950) and Sen (1968).
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`, with the place in the list.
+
+    >>> from brimline import warm_up
+    >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55]
+    >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
+    >>> told = warm_up.forecast(samples, min="50 °C", max="60 °C")
+    >>> told["method"], sorted(told["opens"])
+    ('first_order', ['earliest', 'latest', 'likely'])
+    """
+
 def grade(viscosity_40: Amount | str) -> Grade:
     """
     The ISO viscosity grade of an oil, from its viscosity at 40 °C, more than nothing.
@@ -1055,6 +1202,21 @@ def linear(data: bytes | bytearray | str, *, layout: Mapping[str, Any]) -> Signa
     >>> layout = {"start": 0, "length": 8, "order": "little", "unit": "°C", "scale": "1 °C", "offset": "-40 °C"}
     >>> signal.linear(b"\\x7b", layout=layout)
     {'state': 'valid', 'value': '83 °C'}
+    """
+
+def mixed_temperature(volume: Amount | str, *, temperature: Amount | str, added: Amount | str, added_temperature: Amount | str) -> Amount:
+    """
+    The temperature of fluid after more of it was poured in, before the case warms it again, in the unit of `temperature`.
+
+    Tm = (V·T + v·t) / (V + v): `volume` above zero at `temperature`, `added` from zero at `added_temperature`, both of one
+    fluid. Source: the balance of heat; common practice.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import warm_up
+    >>> mixed = warm_up.mixed_temperature("6.8 L", temperature="45.8 °C", added="0.25 L", added_temperature="18 °C")
+    >>> mixed.to("°C", 2)  # (6.8 · 45.8 + 0.25 · 18) / 7.05
+    Amount('44.81 °C')
     """
 
 def plausible(torque: Amount | str, *, thread: str, plug: Literal["steel", "light_alloy", "hollow", "unknown"]) -> Plausibility:
@@ -1118,6 +1280,19 @@ def quantile(probability: Amount | str | SupportsFloat | SupportsIndex) -> Amoun
     Amount('1.64 ratio')
     """
 
+def response_time(time_constant: Amount | str, *, share: Amount | str | SupportsFloat | SupportsIndex) -> Amount:
+    """
+    How long a first-order response takes to go a share of its way, in the unit of the time constant: -τ·ln(1 - share).
+
+    `time_constant` above zero, `share` from 0 to below 1. Source: the lumped thermal capacity.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import warm_up
+    >>> warm_up.response_time("2 min", share=0.95).to("min", 2)
+    Amount('5.99 min')
+    """
+
 def risks(mean: Amount | str, *, spread: Amount | str, uncertainty: Amount | str, tolerance: Interval | Sequence[Amount | str | None], acceptance: Interval | Sequence[Amount | str | None]) -> Risks:
     """
     How often a value out of tolerance would be accepted (`consumer`), and one within it rejected (`producer`).
@@ -1149,6 +1324,22 @@ def seepage(class_: Literal["I", "II", "III"]) -> Seepage:
     >>> told = leak.seepage("II")
     >>> told["meaning"], told["drives"], told["fuel"]
     ('drops_form_none_falls', 'check_more_often', 'do_not_run')
+    """
+
+def sensor_doubts(samples: Iterable[Mapping[str, Any]], *, running: bool) -> SensorDoubts:
+    """
+    Which readings are to be asked about: those no fluid has, those a broken sensor gives, jumps no fluid makes, and cool
+    ones that stand still while the engine is `running`.
+
+    Each sample has the time it was taken `at` and its `reading`, in order of time. Nothing is deleted or converted.
+    Source: default readings from the codings of SAE J1979 and SAE J1939-71; the rest common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range` for times that go back.
+
+    >>> from brimline import warm_up
+    >>> samples = [{"at": f"{at} s", "reading": reading} for at, reading in [(0, "31 °C"), (30, "-40 °F"), (60, "32 °C")]]
+    >>> warm_up.sensor_doubts(samples, running=True)
+    {'doubts': [{'index': 1, 'id': 'reading_default'}]}
     """
 
 def story(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any]) -> str:

@@ -10,12 +10,18 @@ from .answers import Ends
 
 __all__ = [
     "AgainstLimit",
+    "ColdSoak",
     "Consumption",
+    "CoolDown",
+    "Crossing",
+    "Doubt",
     "DripRate",
     "Equivalents",
     "Frame",
     "Grade",
     "JointTorque",
+    "OtherUnit",
+    "Outlook",
     "Plausibility",
     "Preload",
     "Print",
@@ -23,13 +29,17 @@ __all__ = [
     "Reply",
     "Risks",
     "Seepage",
+    "SensorDoubts",
     "SignalReading",
+    "Span",
+    "StandardErrors",
     "ThreadGeometry",
     "ToolChoice",
     "ToolFit",
     "ToolReason",
     "UnitSlip",
     "ViscosityIndex",
+    "WarmUpFit",
     "WrenchSetting",
 ]
 
@@ -142,6 +152,107 @@ class Plausibility(_Plausibility):
     band: Ends
     basis: Literal["steel_bolt"]
     cautions: list[str]
+
+
+class _StandardErrors(TypedDict, total=False):
+    asymptote: str
+
+
+class StandardErrors(_StandardErrors):
+    """How well a fit is known, as standard uncertainties; `asymptote` is not there where it was held."""
+
+    start: str
+    time_constant: str
+
+
+class _WarmUpFit(TypedDict, total=False):
+    standard_errors: StandardErrors
+
+
+class WarmUpFit(_WarmUpFit):
+    """The first-order response nearest to readings."""
+
+    asymptote: str
+    start: str
+    time_constant: str
+
+
+class _Crossing(TypedDict, total=False):
+    uncertainty: str
+
+
+class Crossing(_Crossing):
+    """When a response crosses a temperature, on the clock of the readings."""
+
+    at: str
+
+
+class _Span(TypedDict, total=False):
+    likely: str
+    latest: str
+
+
+class Span(_Span):
+    """When something happens, counted from the last reading or pour; without `latest` nothing bounds it."""
+
+    earliest: str
+
+
+class _Outlook(TypedDict, total=False):
+    reason: str
+    now: str
+    rate: str
+    opens: Span
+    closes: Span
+
+
+class Outlook(_Outlook):
+    """When the window opens and closes; `rate` is in degrees a minute, `suspect` the places of doubted readings."""
+
+    method: Literal["first_order", "slope", "none"]
+    suspect: list[int]
+
+
+class CoolDown(TypedDict):
+    """How long to wait, and for what temperature."""
+
+    target: str
+    wait: str
+    time_constant: str
+    cautions: list[str]
+
+
+class OtherUnit(TypedDict):
+    """A reading whose number would fit with another unit behind it: a question, never a conversion."""
+
+    name: str
+    reading: str
+    other: str
+
+
+class _ColdSoak(TypedDict, total=False):
+    unit_question: OtherUnit
+
+
+class ColdSoak(_ColdSoak):
+    """Whether readings after a cold soak agree, and which are odd."""
+
+    agree: bool
+    apart: str
+    odd: list[str]
+
+
+class Doubt(TypedDict):
+    """One doubted reading by its place."""
+
+    index: int
+    id: Literal["reading_impossible", "reading_default", "reading_jumps", "reading_stuck"]
+
+
+class SensorDoubts(TypedDict):
+    """The readings to be asked about."""
+
+    doubts: list[Doubt]
 
 
 class ViscosityIndex(TypedDict):
