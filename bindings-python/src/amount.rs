@@ -249,7 +249,19 @@ pub(crate) fn read(
         let text = utf8(&text)?;
         return Ok(caught(|| brimline::Amount::parse_as(text, kind, measures))?);
     }
-    let given = given.get_type().name()?;
-    let said = format!("an amount is an Amount or its text, not {given}");
-    Err(PyTypeError::new_err(said).into())
+    Err(no_amount(given).into())
+}
+
+/// Refuses what is neither an amount nor a text.
+pub(crate) fn expected(given: &Borrowed<'_, '_, PyAny>) -> PyResult<()> {
+    let may_be = given.is_instance_of::<Amount>() || given.is_instance_of::<PyString>();
+    may_be.then_some(()).ok_or_else(|| no_amount(given))
+}
+
+#[cold]
+fn no_amount(given: &Borrowed<'_, '_, PyAny>) -> PyErr {
+    let name = given.get_type().name();
+    let name = name.map_or_else(|_| "that".into(), |name| name.to_string());
+    let said = format!("an amount is an Amount or its text, not {name}");
+    PyTypeError::new_err(said)
 }

@@ -1,13 +1,12 @@
 //! Arguments of the calculators: read once their names are at hand, so that a refusal can tell them.
 
-use crate::amount::{self, AmountGiven};
-use crate::asking::written;
+use crate::amount;
+use crate::asking::{written, written_ratio};
 use crate::border::caught;
 use crate::document::utf8;
 use crate::error::{Refused, raised};
 use crate::number::{Number, saturated};
 use crate::word::{Listed, unknown};
-use brimline::document::canonical;
 use brimline::{Amount, Error, ErrorKind, Fault, Kind, Measures, Unit, torque};
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
@@ -26,7 +25,7 @@ pub(crate) trait Argument {
     const HINT: PyStaticExpr;
 
     /// Writes it as JSON.
-    fn write(given: &Borrowed<'_, '_, PyAny>, json: &mut String) -> PyResult<()> {
+    fn write(given: &Borrowed<'_, '_, PyAny>, json: &mut String) -> Result<(), Refused> {
         written(given, json, 0)
     }
 }
@@ -102,7 +101,7 @@ impl<T: Read> Named for Option<Given<'_, '_, T>> {
 
 /// The refusal of an argument.
 #[cold]
-fn of(refused: Refused, name: &'static str) -> PyErr {
+pub(crate) fn of(refused: Refused, name: &'static str) -> PyErr {
     match refused {
         Refused::Library(error) => {
             let faults = error.into_faults().into_iter();
@@ -141,7 +140,7 @@ pub(crate) use read;
 
 /// Amounts of one kind, or their texts.
 pub(crate) mod kind {
-    use super::{Amount, AmountGiven, Argument, Kind, Read, Refused, amount};
+    use super::{Amount, Argument, Kind, Read, Refused, amount, written};
     use pyo3::prelude::*;
     #[cfg(feature = "introspection")]
     use pyo3::{FromPyObject, inspect::PyStaticExpr};
@@ -152,7 +151,12 @@ pub(crate) mod kind {
 
             impl Argument for $Name {
                 #[cfg(feature = "introspection")]
-                const HINT: PyStaticExpr = <AmountGiven as FromPyObject>::INPUT_TYPE;
+                const HINT: PyStaticExpr = <amount::AmountGiven as FromPyObject>::INPUT_TYPE;
+
+                fn write(given: &Borrowed<'_, '_, PyAny>, json: &mut String) -> Result<(), Refused> {
+                    amount::expected(given)?;
+                    written(given, json, 0)
+                }
             }
 
             impl Read for $Name {
@@ -189,14 +193,13 @@ pub(crate) struct Ratio;
 
 impl Argument for Ratio {
     #[cfg(feature = "introspection")]
-    const HINT: PyStaticExpr = type_hint_union!(AmountGiven::INPUT_TYPE, f64::INPUT_TYPE);
+    const HINT: PyStaticExpr = type_hint_union!(amount::AmountGiven::INPUT_TYPE, f64::INPUT_TYPE);
 
-    /// A number of Python's as the text of a ratio, a whole one too.
-    fn write(given: &Borrowed<'_, '_, PyAny>, json: &mut String) -> PyResult<()> {
-        if is_number(given)? {
-            json.push_str(&canonical(&Self::read(given)?));
+    fn write(given: &Borrowed<'_, '_, PyAny>, json: &mut String) -> Result<(), Refused> {
+        if written_ratio(given, json)? {
             return Ok(());
         }
+        amount::expected(given)?;
         written(given, json, 0)
     }
 }
@@ -308,7 +311,7 @@ taken! {
     /// Several quantities, which the library reads.
     Amounts: type_hint_subscript!(
         type_hint_identifier!("collections.abc", "Iterable"),
-        AmountGiven::INPUT_TYPE
+        amount::AmountGiven::INPUT_TYPE
     );
     /// Several things with members, which the library reads.
     List: type_hint_subscript!(
@@ -321,7 +324,7 @@ taken! {
         type_hint_subscript!(
             type_hint_identifier!("collections.abc", "Sequence"),
             type_hint_union!(
-                AmountGiven::INPUT_TYPE,
+                amount::AmountGiven::INPUT_TYPE,
                 PyStaticExpr::Constant {
                     value: PyStaticConstant::None
                 }

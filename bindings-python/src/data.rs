@@ -1,8 +1,8 @@
 //! Data out: the library's answers as plain dicts and lists, and the shapes they have.
 
 use crate::plain::plain;
-use pyo3::intern;
 use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
 use pyo3::types::PyTuple;
 #[cfg(feature = "introspection")]
 use pyo3::{
@@ -21,8 +21,8 @@ pub(crate) trait Shape {
 
 /// The data of a JSON text.
 pub(crate) fn loaded<'py>(py: Python<'py>, json: &str) -> PyResult<Bound<'py, PyAny>> {
-    py.import(intern!(py, "json"))?
-        .call_method1(intern!(py, "loads"), (json,))
+    static LOADS: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+    LOADS.import(py, "json", "loads")?.call1((json,))
 }
 
 /// Data of a shape.
@@ -87,30 +87,23 @@ macro_rules! shapes {
     )* };
 }
 
-macro_rules! answers {
-    ($($Name:ident)*) => {
-        shapes! { $( $Name: type_hint_identifier!("brimline.answers", stringify!($Name)); )* }
-    };
-}
-
-/// Shapes of `brimline.calculated`, where they are answered.
-macro_rules! shape {
-    ($($Name:ident),+) => { $(
+/// Shapes of a module of the package, where they are answered.
+macro_rules! shapes_of {
+    ($module:literal: $($Name:ident),+) => { $(
         pub(crate) struct $Name;
 
         impl $crate::data::Shape for $Name {
             #[cfg(feature = "introspection")]
             const HINT: pyo3::inspect::PyStaticExpr =
-                pyo3::type_hint_identifier!("brimline.calculated", stringify!($Name));
+                pyo3::type_hint_identifier!($module, stringify!($Name));
         }
     )+ };
 }
-pub(crate) use shape;
+pub(crate) use shapes_of;
 
-answers! {
-    Difference Finding Flip Gate Gates LeakReading LintFinding Mixing NextAct Offer Outcome
-    ProcedureRef Reason Selection Sentences Versions
-}
+shapes_of!(
+    "brimline.answers": Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
+);
 shapes! {
     Answer: type_hint_union!(
         <crate::evaluation::Evaluation as pyo3::PyTypeInfo>::TYPE_HINT,

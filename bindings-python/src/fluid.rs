@@ -2,12 +2,14 @@
 
 use crate::amount::Amount;
 use crate::argument::{Count, Given, List, WordOf, kind, read};
-use crate::asking::ask_amount;
-use crate::data::{Told, shape};
+use crate::asking::arguments;
+use crate::data::{Told, shapes_of};
 use crate::error::answer;
 use crate::interval::Interval;
 use brimline::fluid::{self, BlendRule};
 use pyo3::prelude::*;
+
+shapes_of!("brimline.calculated": Grade, ViscosityIndex);
 
 /// The viscosity of an oil at a temperature, in mm²/s, from its viscosities at two other temperatures.
 ///
@@ -70,8 +72,6 @@ pub(crate) fn temperature_for(
     answer(|| fluid::temperature_for(viscosity_1, at_1, viscosity_2, at_2, viscosity)).map(Amount)
 }
 
-shape!(ViscosityIndex);
-
 /// The viscosity index of an oil from its viscosities at 40 °C and at 100 °C.
 ///
 /// At 100 °C from 2 mm²/s on, at 40 °C more than at 100 °C, both up to 2·10⁷ mm²/s. The answer has the index as it is
@@ -117,10 +117,8 @@ pub(crate) fn blend(
     parts: Given<'_, '_, List>,
     rule: Given<'_, '_, WordOf<BlendRule>>,
 ) -> PyResult<Amount> {
-    ask_amount!(py, "fluid.blend", parts, rule)
+    arguments!(parts, rule).ask_amount(py, "fluid.blend")
 }
-
-shape!(Grade);
 
 /// The ISO viscosity grade of an oil, from its viscosity at 40 °C, more than nothing.
 ///

@@ -2,13 +2,13 @@
 
 use crate::amount::Amount;
 use crate::argument::{Amounts, Count, Given, List, Named, Range, Ratio, WordOf, kind, read};
-use crate::asking::{ask, ask_amount};
-use crate::data::{Told, shape};
+use crate::asking::arguments;
+use crate::data::{Told, shapes_of};
 use crate::error::answer;
 use brimline::leak::{self, Rule, SeepageClass};
 use pyo3::prelude::*;
 
-shape!(AgainstLimit, Consumption, DripRate, Risks, Seepage);
+shapes_of!("brimline.observed": AgainstLimit, Consumption, DripRate, Risks, Seepage);
 
 /// Decides by a rule whether an estimate is above a limit, and with what probability its true value is.
 ///
@@ -132,7 +132,7 @@ pub(crate) fn combined_uncertainty(
     py: Python<'_>,
     parts: Given<'_, '_, Amounts>,
 ) -> PyResult<Amount> {
-    ask_amount!(py, "leak.combined_uncertainty", parts)
+    arguments!(parts).ask_amount(py, "leak.combined_uncertainty")
 }
 
 /// The half width of an interval that is expected to hold most of what the true value could be: U = k·u.
@@ -179,15 +179,7 @@ pub(crate) fn risks<'py>(
     tolerance: Given<'_, 'py, Range>,
     acceptance: Given<'_, 'py, Range>,
 ) -> PyResult<Told<'py, Risks>> {
-    ask!(
-        py,
-        "leak.risks",
-        mean,
-        spread,
-        uncertainty,
-        tolerance,
-        acceptance
-    )
+    arguments!(mean, spread, uncertainty, tolerance, acceptance).ask(py, "leak.risks")
 }
 
 /// What is lost per 1000 km and per 30 days between visits, whether it rises, and how far it is to an allowed shortage.
@@ -213,7 +205,7 @@ pub(crate) fn consumption<'py>(
     visits: Given<'_, 'py, List>,
     shortage: Option<Given<'_, 'py, kind::Volume>>,
 ) -> PyResult<Told<'py, Consumption>> {
-    ask!(py, "leak.consumption", visits, shortage)
+    arguments!(visits, shortage).ask(py, "leak.consumption")
 }
 
 /// What a class of seepage, `I`, `II` or `III`, means and leads to.

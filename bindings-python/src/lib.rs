@@ -27,6 +27,7 @@ mod sentences;
 mod signal;
 mod torque;
 mod unit;
+mod volume;
 mod warm_up;
 mod word;
 
@@ -83,6 +84,12 @@ mod _native {
     };
     #[pymodule_export]
     use crate::unit::Unit;
+    #[pymodule_export]
+    use crate::volume::{
+        at_temperature, base_density, containers, correction_factor, cycles_needed, density_at,
+        exchange, flush, flush_needed, level_for, mass, segment_share, temperature_error,
+        tilt_error, volume_below, volume_of_mass, wrong_left,
+    };
     #[pymodule_export]
     use crate::warm_up::{
         cold_soak, cool_down, crossing, fit, forecast, mixed_temperature, response_time,

@@ -2,12 +2,13 @@
 
 use pyo3::exceptions::PyTypeError;
 use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
 use pyo3::types::{PyBool, PyDict, PyInt, PyList, PyString};
 use serde::ser::{
     Error, Impossible, Serialize, SerializeMap, SerializeSeq, SerializeStruct, SerializeTuple,
     Serializer,
 };
-use std::fmt;
+use std::fmt::{self, Write};
 
 /// An answer as plain data.
 pub(crate) fn plain<'py, T: Serialize + ?Sized>(
@@ -81,6 +82,14 @@ impl<'py> Serializer for Plain<'py> {
 
     fn serialize_str(self, text: &str) -> Data<'py> {
         Ok(PyString::new(self.0, text).into_any())
+    }
+
+    fn collect_str<T: fmt::Display + ?Sized>(self, value: &T) -> Data<'py> {
+        let mut short = Short::default();
+        if write!(short, "{value}").is_ok() {
+            return self.serialize_str(short.text());
+        }
+        self.serialize_str(&value.to_string())
     }
 
     fn serialize_none(self) -> Data<'py> {
@@ -185,6 +194,53 @@ impl<'py> Serializer for Plain<'py> {
     }
 }
 
+/// A short text that is being written, such as an amount's.
+struct Short {
+    bytes: [u8; 64],
+    length: usize,
+}
+
+impl Default for Short {
+    fn default() -> Self {
+        Short {
+            bytes: [0; 64],
+            length: 0,
+        }
+    }
+}
+
+impl Short {
+    fn text(&self) -> &str {
+        str::from_utf8(&self.bytes[..self.length]).unwrap_or_default()
+    }
+}
+
+impl fmt::Write for Short {
+    fn write_str(&mut self, text: &str) -> fmt::Result {
+        let end = self.length + text.len();
+        let room = self.bytes.get_mut(self.length..end).ok_or(fmt::Error)?;
+        room.copy_from_slice(text.as_bytes());
+        self.length = end;
+        Ok(())
+    }
+}
+
+/// Names of members that were answered before, each near the slot its address leads to. They are never let go.
+static NAMES: [PyOnceLock<(&'static str, Py<PyString>)>; 512] = [const { PyOnceLock::new() }; 512];
+
+/// The name of a member as a text of Python's.
+fn name_of<'py>(py: Python<'py>, name: &'static str) -> Bound<'py, PyString> {
+    let place = name.as_ptr().addr().wrapping_mul(0x9e37_79b9_7f4a_7c15) >> 48;
+    for step in 0..4 {
+        let slot = &NAMES[place.wrapping_add(step) % NAMES.len()];
+        let (own, text) = slot.get_or_init(py, || (name, PyString::intern(py, name).unbind()));
+        if std::ptr::eq(*own, name) {
+            return text.bind(py).clone();
+        }
+    }
+    PyString::intern(py, name)
+}
+
 /// A list that is being made.
 struct Items<'py>(Bound<'py, PyList>);
 
@@ -231,7 +287,7 @@ impl<'py> SerializeStruct for Members<'py> {
     ) -> Result<(), Failed> {
         let py = self.dict.py();
         let value = value.serialize(Plain(py))?;
-        Ok(self.dict.set_item(PyString::intern(py, name), value)?)
+        Ok(self.dict.set_item(name_of(py, name), value)?)
     }
 
     fn end(self) -> Data<'py> {

@@ -1,14 +1,14 @@
 //! The calculators of `brimline.signal`.
 
 use crate::argument::{Bytes, Given, Identifier, Members};
-use crate::asking::ask;
-use crate::data::{Told, shape};
+use crate::asking::arguments;
+use crate::data::{Told, shapes_of};
 use crate::error::answer;
 use brimline::signal;
 use pyo3::prelude::*;
 use pyo3::pybacked::PyBackedBytes;
 
-shape!(Frame);
+shapes_of!("brimline.observed": Frame, Reply, SignalReading);
 
 /// Reads the frame in which a heavy vehicle's transmission tells temperature, level and level status of its fluid:
 /// parameter group 65272, eight bytes.
@@ -34,10 +34,8 @@ pub(crate) fn transmission_frame<'py>(
     if let (Ok(id), Ok(data)) = (id.0.extract::<u32>(), data.0.extract::<PyBackedBytes>()) {
         return Told::answer(py, &answer(|| signal::transmission_frame(id, &data))?);
     }
-    ask!(py, "signal.transmission_frame", id, data)
+    arguments!(id, data).ask(py, "signal.transmission_frame")
 }
-
-shape!(SignalReading);
 
 /// Reads one number from a row of bytes, exactly: `offset` + number · `scale`.
 ///
@@ -59,10 +57,8 @@ pub(crate) fn linear<'py>(
     data: Given<'_, 'py, Bytes>,
     layout: Given<'_, 'py, Members>,
 ) -> PyResult<Told<'py, SignalReading>> {
-    ask!(py, "signal.linear", data, layout)
+    arguments!(data, layout).ask(py, "signal.linear")
 }
-
-shape!(Reply);
 
 /// Reads what a control unit answers when it is asked for one value: `positive` with data, `negative`, or `pending`.
 ///
@@ -83,5 +79,5 @@ pub(crate) fn diagnostic_reply<'py>(
     reply: Given<'_, 'py, Bytes>,
     layout: Option<Given<'_, 'py, Members>>,
 ) -> PyResult<Told<'py, Reply>> {
-    ask!(py, "signal.diagnostic_reply", request, reply, layout)
+    arguments!(request, reply, layout).ask(py, "signal.diagnostic_reply")
 }

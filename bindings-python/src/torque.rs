@@ -2,21 +2,13 @@
 
 use crate::amount::Amount;
 use crate::argument::{Amounts, Given, List, Named, Ratio, Thread, WordOf, kind, read};
-use crate::asking::ask;
-use crate::data::{Told, shape};
+use crate::asking::arguments;
+use crate::data::{Told, shapes_of};
 use crate::error::answer;
 use brimline::torque::{self, Friction, PlugKind, StrengthClass, ThreadCondition, Wrench};
 use pyo3::prelude::*;
 
-shape!(
-    Equivalents,
-    JointTorque,
-    Plausibility,
-    Preload,
-    ThreadGeometry,
-    ToolChoice,
-    WrenchSetting
-);
+shapes_of!("brimline.calculated": Equivalents, JointTorque, Plausibility, Preload, ThreadGeometry, ToolChoice, WrenchSetting);
 
 /// What a wrench is set to so that the plug gets the target: S = T·L / (L + E·cos a).
 ///
@@ -106,15 +98,7 @@ pub(crate) fn tool_suits<'py>(
     adapter: Option<Given<'_, 'py, kind::Length>>,
     angle: Option<Given<'_, 'py, kind::Angle>>,
 ) -> PyResult<Told<'py, ToolChoice>> {
-    ask!(
-        py,
-        "torque.tool_suits",
-        target,
-        tolerance,
-        adapter,
-        angle,
-        tools
-    )
+    arguments!(target, tolerance, adapter, angle, tools).ask(py, "torque.tool_suits")
 }
 
 /// Holds prints of one quantity in several units against the first, which governs, and names what went wrong.
@@ -134,7 +118,7 @@ pub(crate) fn equivalents<'py>(
     py: Python<'py>,
     printed: Given<'_, 'py, Amounts>,
 ) -> PyResult<Told<'py, Equivalents>> {
-    ask!(py, "torque.equivalents", printed)
+    arguments!(printed).ask(py, "torque.equivalents")
 }
 
 /// The preload of a joint that was tightened to a torque, from the least to the most, in N: F = T / (K·D).
@@ -160,7 +144,7 @@ pub(crate) fn preload<'py>(
     condition: Option<Given<'_, 'py, WordOf<ThreadCondition>>>,
 ) -> PyResult<Told<'py, Preload>> {
     let Some(friction) = friction(k, condition)? else {
-        return ask!(py, "torque.preload", torque, diameter, k, condition);
+        return arguments!(torque, diameter, k, condition).ask(py, "torque.preload");
     };
     read!(torque, diameter);
     Told::answer(py, &answer(|| torque::preload(torque, diameter, friction))?)
@@ -183,14 +167,7 @@ pub(crate) fn torque_for_preload<'py>(
     condition: Option<Given<'_, 'py, WordOf<ThreadCondition>>>,
 ) -> PyResult<Told<'py, JointTorque>> {
     let Some(friction) = friction(k, condition)? else {
-        return ask!(
-            py,
-            "torque.torque_for_preload",
-            preload,
-            diameter,
-            k,
-            condition
-        );
+        return arguments!(preload, diameter, k, condition).ask(py, "torque.torque_for_preload");
     };
     read!(preload, diameter);
     Told::answer(

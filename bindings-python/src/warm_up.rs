@@ -2,20 +2,13 @@
 
 use crate::amount::Amount;
 use crate::argument::{Flag, Given, List, Ratio, kind, read};
-use crate::asking::ask;
-use crate::data::{Told, shape};
+use crate::asking::arguments;
+use crate::data::{Told, shapes_of};
 use crate::error::answer;
 use brimline::warm_up::{self, Cooling};
 use pyo3::prelude::*;
 
-shape!(
-    ColdSoak,
-    CoolDown,
-    Crossing,
-    Outlook,
-    SensorDoubts,
-    WarmUpFit
-);
+shapes_of!("brimline.calculated": ColdSoak, CoolDown, Crossing, Outlook, SensorDoubts, WarmUpFit);
 
 /// Fits the first-order response T∞ - (T∞ - T₀)·exp(-t/τ) to readings, rising or falling.
 ///
@@ -40,7 +33,7 @@ pub(crate) fn fit<'py>(
     scatter: Option<Given<'_, 'py, kind::Difference>>,
     asymptote: Option<Given<'_, 'py, kind::Temperature>>,
 ) -> PyResult<Told<'py, WarmUpFit>> {
-    ask!(py, "warm_up.fit", samples, scatter, asymptote)
+    arguments!(samples, scatter, asymptote).ask(py, "warm_up.fit")
 }
 
 /// When the response that `fit` finds crosses a temperature, and how well that is known.
@@ -64,14 +57,7 @@ pub(crate) fn crossing<'py>(
     scatter: Option<Given<'_, 'py, kind::Difference>>,
     asymptote: Option<Given<'_, 'py, kind::Temperature>>,
 ) -> PyResult<Told<'py, Crossing>> {
-    ask!(
-        py,
-        "warm_up.crossing",
-        samples,
-        scatter,
-        asymptote,
-        temperature
-    )
+    arguments!(samples, scatter, asymptote, temperature).ask(py, "warm_up.crossing")
 }
 
 /// When the window of temperature opens and closes: earliest, likely and latest, counted from the last reading.
@@ -102,16 +88,7 @@ pub(crate) fn forecast<'py>(
     pours: Option<Given<'_, 'py, List>>,
     held: Option<Given<'_, 'py, kind::Volume>>,
 ) -> PyResult<Told<'py, Outlook>> {
-    ask!(
-        py,
-        "warm_up.forecast",
-        samples,
-        min,
-        max,
-        scatter,
-        pours,
-        held
-    )
+    arguments!(samples, min, max, scatter, pours, held).ask(py, "warm_up.forecast")
 }
 
 /// The temperature of fluid after more of it was poured in, before the case warms it again, in the unit of `temperature`.
@@ -229,7 +206,7 @@ pub(crate) fn cold_soak<'py>(
     readings: Given<'_, 'py, List>,
     spread: Option<Given<'_, 'py, kind::Difference>>,
 ) -> PyResult<Told<'py, ColdSoak>> {
-    ask!(py, "warm_up.cold_soak", readings, spread)
+    arguments!(readings, spread).ask(py, "warm_up.cold_soak")
 }
 
 /// Which readings are to be asked about: those no fluid has, those a broken sensor gives, jumps no fluid makes, and cool
@@ -251,5 +228,5 @@ pub(crate) fn sensor_doubts<'py>(
     samples: Given<'_, 'py, List>,
     running: Given<'_, 'py, Flag>,
 ) -> PyResult<Told<'py, SensorDoubts>> {
-    ask!(py, "warm_up.sensor_doubts", samples, running)
+    arguments!(samples, running).ask(py, "warm_up.sensor_doubts")
 }

@@ -4,6 +4,7 @@ use crate::error::raised;
 use brimline::fluid::BlendRule;
 use brimline::leak::{Rule, SeepageClass};
 use brimline::torque::{PlugKind, StrengthClass, ThreadCondition};
+use brimline::volume::Base;
 use brimline::{Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict, procedure::Act};
 use pyo3::prelude::*;
 use pyo3::types::PyString;
@@ -83,6 +84,7 @@ macro_rules! listed {
 
 listed! {
     Act: Act::SLUGS, Act::from_slug;
+    Base: Base::SLUGS, Base::from_slug;
     BlendRule: BlendRule::SLUGS, BlendRule::from_slug;
     ErrorKind: ERROR_KINDS, |word| ErrorKind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Kind: KINDS, |word| Kind::ALL.iter().copied().find(|kind| kind.slug() == word);

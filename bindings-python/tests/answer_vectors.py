@@ -102,15 +102,20 @@ def refused(function: str, arguments: str) -> NoReturn:
     raise AssertionError(f"{function} by its own name refuses what is answered here: {answer}")
 
 
-def asked(function: str, arguments: str) -> Any:
+def by_name(function: str, named: dict[str, Any]) -> Any:
     """A calculator's answer by its own name."""
     room, _, name = function.partition(".")
-    call = getattr(getattr(brimline, room, None), name, None)
+    call: Any = getattr(getattr(brimline, room, None), name, None)
+    return call(**{f"{key}_" if keyword.iskeyword(key) else key: value for key, value in named.items()})
+
+
+def asked(function: str, arguments: str) -> Any:
+    """A calculator's answer by its own name, refusals with their places in the text."""
     named = json.loads(arguments)
     if None in named.values():  # None is what is left out, and null in the text is no such thing
         refused(function, arguments)
     try:
-        answer = call(**{f"{key}_" if keyword.iskeyword(key) else key: value for key, value in named.items()})
+        answer = by_name(function, named)
     except TypeError:  # Python's own refusal, as of an argument that is missing
         refused(function, arguments)
     except BrimlineError as error:

@@ -10,7 +10,7 @@ It calculates from what was entered and from the sheet that was selected. It doe
 current procedure or a trained person's judgement.
 """
 
-from . import fluid, leak, signal, torque, warm_up
+from . import fluid, leak, signal, torque, volume, warm_up
 from ._native import (
     Amount,
     Evaluation,
@@ -53,5 +53,6 @@ __all__ = [
     "story",
     "torque",
     "versions",
+    "volume",
     "warm_up",
 ]

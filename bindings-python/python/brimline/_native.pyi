@@ -4,14 +4,15 @@ The native half of `brimline`.
 
 from _typeshed import SupportsGetItem
 from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
-from brimline.calculated import AgainstLimit, ColdSoak, Consumption, CoolDown, Crossing, DripRate, Equivalents, Frame, Grade, JointTorque, Outlook, Plausibility, Preload, Reply, Risks, Seepage, SensorDoubts, SignalReading, ThreadGeometry, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
+from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, Grade, JointTorque, Outlook, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
+from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "against_limit", "applied_torque", "blend", "calculate", "cold_soak", "combined_uncertainty", "conformance", "consumption", "convert", "cool_down", "crossing", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "expanded_uncertainty", "fit", "forecast", "grade", "grade_limits", "guard_band", "linear", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "sensor_doubts", "story", "temperature_for", "thread", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "wrench_setting"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -373,7 +374,7 @@ class Forecast:
         >>> forecast = Forecast(min="50 °C")
         >>> forecast.sample("0 s", reading="19.9 °C")
         >>> forecast.answer()
-        {'method': 'none', 'reason': 'too_few', 'now': '19.9 °C', 'suspect': []}
+        {'method': 'none', 'reason': 'too_few', 'now': '19.90 °C', 'suspect': []}
         """
 
 @final
@@ -835,6 +836,36 @@ def applied_torque(setting: Amount | str, *, lever: Amount | str, adapter: Amoun
     Amount('70 lbf·in')
     """
 
+def at_temperature(volume: Amount | str, *, from_: Amount | str, to: Amount | str, density: Amount | str | None = None, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None, coefficient: Amount | str | None = None) -> Amount:
+    """
+    What a volume at one temperature becomes at another, in its own unit.
+
+    `volume` from zero; temperatures -50 to 150 °C. Give the `density` at the `base`, as for `correction_factor`, or else a
+    plain `coefficient`, at most 0.002 per K, by which the growth is linear from `from_`. Source: that of
+    `correction_factor`; a coefficient is common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for both or neither of `density` and
+    `coefficient`.
+
+    >>> from brimline import volume
+    >>> volume.at_temperature("100 L", from_="15 °C", to="35 °C", coefficient="0.0007 per K")
+    Amount('101.4 L')
+    """
+
+def base_density(density: Amount | str, *, temperature: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The density at the base of a fluid whose density was observed at a temperature, in the unit it was given in.
+
+    `temperature` -50 to 150 °C; what comes out is 800.9 to 1163.5 kg/m³. Bases and source are those of
+    `correction_factor`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.base_density("834.22 kg/m³", temperature="40 °C").to("kg/m³", 1)
+    Amount('850.0 kg/m³')
+    """
+
 def blend(parts: Iterable[Mapping[str, Any]], *, rule: Literal["refutas_mass", "walther_volume"]) -> Amount:
     """
     The viscosity of a blend, in mm²/s, at the temperature at which those of its parts hold.
@@ -932,6 +963,25 @@ def consumption(visits: Iterable[Mapping[str, Any]], *, shortage: Amount | str |
     (['0.08 L', '0.1 L'], 'rising', ['5000 km', '6250 km'])
     """
 
+def containers(need: Amount | str, *, sizes: Iterable[Mapping[str, Any]], opened: Iterable[Mapping[str, Any]] | None = None, bulk: Mapping[str, Any] | None = None) -> ContainerPlans:
+    """
+    Which containers to open for a fill: the fewest, the cheapest, and what leaves least over.
+
+    Each of the `sizes` has a `name` and its `volume`, if need be a `price` in the smallest unit of the one currency and
+    the `stock`. Each of the `opened` ones has `name`, `volume`, `same_fluid`, `sealed`, `clean`, `dated` and
+    `within_date`; those that can be used go first. `bulk` has what is `available`. Volumes count exactly, all at one
+    temperature. `short` is what is missing: do not start. Source: arithmetic; what makes an opened container unfit is
+    common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `duplicate_id` for two sizes of one name; all
+    with paths as `sizes[1].volume`.
+
+    >>> from brimline import volume
+    >>> plans = volume.containers("6.5 L", sizes=[{"name": "bottle", "volume": "1 L"}, {"name": "can", "volume": "5 L"}])
+    >>> plans["fewest"]["containers"], plans["least_waste"]["left"]
+    ([{'name': 'can', 'count': 2}], '0.5 L')
+    """
+
 def convert(number: SupportsFloat | SupportsIndex, from_unit: str | Unit, to_unit: str | Unit) -> float:
     """
     Converts a number from one unit to another of the same kind.
@@ -968,6 +1018,21 @@ def cool_down(first: Amount | str, *, second: Amount | str, elapsed: Amount | st
     ('39 °C', '33.36')
     """
 
+def correction_factor(density: Amount | str, *, temperature: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The factor from a volume at a temperature to the volume at the base: V at the base = V · factor.
+
+    `density` at the base, 800.9 to 1163.5 kg/m³; `temperature` -50 to 150 °C. The bases are `base_15c` (15 °C, the SI form
+    of 1980), `base_60f` (60 °F, 1980), `base_60f_2004` and `base_15c_2004` (the procedure of 2004, rounded to five
+    decimals). Source: API MPMS 11.1 / ASTM D1250, lubricating-oil group; the procedure of 2004 from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.correction_factor("850 kg/m³", temperature="40 °C").to("ratio", 6)  # as in table 54D
+    Amount('0.981437 ratio')
+    """
+
 def crossing(samples: Iterable[Mapping[str, Any]], *, temperature: Amount | str, scatter: Amount | str | None = None, asymptote: Amount | str | None = None) -> Crossing:
     """
     When the response that `fit` finds crosses a temperature, and how well that is known.
@@ -982,6 +1047,34 @@ def crossing(samples: Iterable[Mapping[str, Any]], *, temperature: Amount | str,
     >>> samples = [{"at": f"{60 * minute} s", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
     >>> warm_up.crossing(samples, temperature="40 °C")["at"][:7]
     '220.998'
+    """
+
+def cycles_needed(capacity: Amount | str, *, drained: Amount | str, fresh: Amount | str | SupportsFloat | SupportsIndex) -> CyclesNeeded:
+    """
+    How often to drain and fill until the new fluid is at least a share of the whole.
+
+    `capacity` above zero; `drained` each time, above zero to the capacity; `fresh` 0 to 1, 1 only where everything is
+    drained. Source: that of `exchange`, solved for the number.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> needed = volume.cycles_needed("7.4 L", drained="3.5 L", fresh="85 %")
+    >>> needed["cycles"], needed["used"]
+    (3, '10.5 L')
+    """
+
+def density_at(density: Amount | str, *, temperature: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The density at a temperature of a fluid whose density at the base is known, in the unit it was given in.
+
+    Ranges, bases and source are those of `correction_factor`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.density_at("850 kg/m³", temperature="40 °C").to("kg/m³", 2)
+    Amount('834.22 kg/m³')
     """
 
 def diagnostic_reply(request: bytes | bytearray | str, *, reply: bytes | bytearray | str, layout: Mapping[str, Any] | None = None) -> Reply:
@@ -1089,6 +1182,20 @@ def evaluate_many(pack: Pack | str | bytes | bytearray | Mapping[str, Any], jour
     ('incomplete', 'syntax')
     """
 
+def exchange(capacity: Amount | str, *, drained: Amount | str, cycles: int) -> Exchange:
+    """
+    What is left of the old fluid after draining and filling a number of times: (1 - drained/capacity)^cycles.
+
+    `capacity` above zero, of all the fluid in the unit; `drained` each time, zero to the capacity; both at one temperature.
+    `used` is in the unit of what is drained. Source: mass balance, formula from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.exchange("10 L", drained="4 L", cycles=2)
+    {'old': '0.36 ratio', 'fresh': '0.64 ratio', 'used': '8 L'}
+    """
+
 def expanded_uncertainty(uncertainty: Amount | str, *, factor: Amount | str | SupportsFloat | SupportsIndex | None = None) -> Amount:
     """
     The half width of an interval that is expected to hold most of what the true value could be: U = k·u.
@@ -1120,6 +1227,33 @@ def fit(samples: Iterable[Mapping[str, Any]], *, scatter: Amount | str | None = 
     >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
     >>> warm_up.fit(samples)["asymptote"][:8]
     '80.04189'
+    """
+
+def flush(capacity: Amount | str, *, flowed: Amount | str) -> Flush:
+    """
+    What is left of the old fluid when new fluid flows through and mixes perfectly: exp(-flowed/capacity).
+
+    `capacity` above zero, `flowed` from zero, both at one temperature. Imperfect mixing leaves more. Source: the stirred
+    tank, formula from memory; CDC MMWR 1994;43(RR-13), table S3-1 tabulates it for air.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.flush("7.4 L", flowed="7.4 L")["old"]
+    '0.367879441 ratio'
+    """
+
+def flush_needed(capacity: Amount | str, *, fresh: Amount | str | SupportsFloat | SupportsIndex) -> Amount:
+    """
+    How much new fluid must flow through, mixing perfectly, until it is a share of the whole; in the unit of the capacity.
+
+    `capacity` above zero, `fresh` from 0 to below 1. Source: that of `flush`, solved for the volume.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.flush_needed("60 L", fresh=0.99).to("L", 0)  # 276 minutes at one change an hour in the source
+    Amount('276 L')
     """
 
 def forecast(samples: Iterable[Mapping[str, Any]], *, min: Amount | str | None = None, max: Amount | str | None = None, scatter: Amount | str | None = None, pours: Iterable[Mapping[str, Any]] | None = None, held: Amount | str | None = None) -> Outlook:
@@ -1187,6 +1321,20 @@ def guard_band(uncertainty: Amount | str, *, probability: Amount | str | Support
     Amount('1.644853627 Δ°C')
     """
 
+def level_for(sump: Mapping[str, Any], *, volume: Amount | str) -> Amount:
+    """
+    The level at which a sump holds a volume, in mm from the lowest point.
+
+    The sump is that of `volume_below`, `volume` within what it holds.
+
+    Raises what `volume_below` raises.
+
+    >>> from brimline import volume
+    >>> rows = [{"level": "0 mm", "volume": "0 L"}, {"level": "50 mm", "volume": "2 L"}]
+    >>> volume.level_for({"shape": "strapping", "rows": rows}, volume="1.5 L")
+    Amount('37.5 mm')
+    """
+
 def linear(data: bytes | bytearray | str, *, layout: Mapping[str, Any]) -> SignalReading:
     """
     Reads one number from a row of bytes, exactly: `offset` + number · `scale`.
@@ -1202,6 +1350,19 @@ def linear(data: bytes | bytearray | str, *, layout: Mapping[str, Any]) -> Signa
     >>> layout = {"start": 0, "length": 8, "order": "little", "unit": "°C", "scale": "1 °C", "offset": "-40 °C"}
     >>> signal.linear(b"\\x7b", layout=layout)
     {'state': 'valid', 'value': '83 °C'}
+    """
+
+def mass(volume: Amount | str, *, temperature: Amount | str, density: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The mass of a volume at a temperature, in kg.
+
+    `volume` from zero; `density` is the one at the base. Ranges, bases and source are those of `correction_factor`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.mass("7 L", temperature="15 °C", density="850 kg/m³")
+    Amount('5.95 kg')
     """
 
 def mixed_temperature(volume: Amount | str, *, temperature: Amount | str, added: Amount | str, added_temperature: Amount | str) -> Amount:
@@ -1326,6 +1487,19 @@ def seepage(class_: Literal["I", "II", "III"]) -> Seepage:
     ('drops_form_none_falls', 'check_more_often', 'do_not_run')
     """
 
+def segment_share(level: Amount | str, *, diameter: Amount | str) -> Amount:
+    """
+    The share of a circle that lies below a level.
+
+    `diameter` above zero, `level` from its lowest point, zero to the diameter. Source: geometry, formula from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.segment_share("100 mm", diameter="1 m")
+    Amount('0.052044019 ratio')
+    """
+
 def sensor_doubts(samples: Iterable[Mapping[str, Any]], *, running: bool) -> SensorDoubts:
     """
     Which readings are to be asked about: those no fluid has, those a broken sensor gives, jumps no fluid makes, and cool
@@ -1356,6 +1530,22 @@ def story(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str
     True
     """
 
+def temperature_error(volume: Amount | str, *, read_at: Amount | str, reference: Amount | str, density: Amount | str | None = None, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None, coefficient: Amount | str | None = None) -> Amount:
+    """
+    How much more the fluid takes up at the temperature it is read at than at the reference; below zero where it is colder.
+
+    `volume` is what the unit holds at the `reference`, from zero; temperatures -50 to 150 °C; `density`, `base` and
+    `coefficient` are those of `at_temperature`. In the unit of `volume`. It tells by how much a level deceives; no sheet is
+    corrected by it that does not say so itself.
+
+    Raises what `at_temperature` raises.
+
+    >>> from brimline import volume
+    >>> told = volume.temperature_error("6.8 L", read_at="60 °C", reference="40 °C", density="850 kg/m³")
+    >>> told.to("L", 2)
+    Amount('0.11 L')
+    """
+
 def temperature_for(viscosity_1: Amount | str, *, temperature_1: Amount | str, viscosity_2: Amount | str, temperature_2: Amount | str, viscosity: Amount | str) -> Amount:
     """
     The temperature, in °C, at which an oil has a viscosity, from its viscosities at two temperatures.
@@ -1381,6 +1571,22 @@ def thread(designation: str) -> ThreadGeometry:
     >>> told = torque.thread("7/16-20")
     >>> told["designation"], told["diameter"], told["pitch"]
     ('7/16-20 UNF', '0.4375 in', '0.05 in')
+    """
+
+def tilt_error(surface: Amount | str, *, offset: Amount | str, tilt: Amount | str) -> TiltError:
+    """
+    How far the level deceives where the opening lies off the middle of the surface and the unit leans.
+
+    `surface` of the fluid above zero; `offset` of the opening from the middle of the surface along the lean, from zero;
+    `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it reads
+    too high, away from it too low. Source: trigonometry.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> told = volume.tilt_error("0.06 m²", offset="200 mm", tilt="1 deg")
+    >>> told["height"][:5], told["volume"][:5]
+    ('3.491', '0.209')
     """
 
 def tool_suits(target: Amount | str, *, tools: Iterable[Mapping[str, Any]], tolerance: Amount | str | None = None, adapter: Amount | str | None = None, angle: Amount | str | None = None) -> ToolChoice:
@@ -1476,6 +1682,35 @@ def viscosity_index(viscosity_40: Amount | str, *, viscosity_100: Amount | str) 
     (92, 'a', '119.94 mm²/s', '69.48 mm²/s')
     """
 
+def volume_below(sump: Mapping[str, Any], *, level: Amount | str) -> Amount:
+    """
+    How much a sump holds below a level, in L.
+
+    The sump is a `prismoid` with `height` and the areas `bottom`, `middle` and `top`; a `lying_cylinder` with `diameter`
+    and `length`; or a `strapping` table with `rows` of `level` and `volume`, both rising. The level is measured from the
+    lowest point, within the sump. Source: geometry; the prismoidal formula and the circular segment from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; what else a sump can have wrong, with its path.
+
+    >>> from brimline import volume
+    >>> drum = {"shape": "lying_cylinder", "diameter": "1 m", "length": "2 m"}
+    >>> volume.volume_below(drum, level="300 mm").to("L", 1)  # a published example gives 396.3 L
+    Amount('396.3 L')
+    """
+
+def volume_of_mass(mass: Amount | str, *, temperature: Amount | str, density: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The volume a mass takes up at a temperature, in L.
+
+    `mass` from zero; `density` is the one at the base. Ranges, bases and source are those of `correction_factor`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.volume_of_mass("425 g", temperature="15 °C", density="850 kg/m³")
+    Amount('0.5 L')
+    """
+
 def wrench_setting(target: Amount | str, *, lever: Amount | str, adapter: Amount | str | None = None, angle: Amount | str | None = None, graduation: Amount | str | None = None, printed: Amount | str | None = None) -> WrenchSetting:
     """
     What a wrench is set to so that the plug gets the target: S = T·L / (L + E·cos a).
@@ -1494,4 +1729,18 @@ def wrench_setting(target: Amount | str, *, lever: Amount | str, adapter: Amount
     >>> told = torque.wrench_setting("40 lbf·ft", lever="12 in", adapter="4 in")
     >>> told["setting"], told["applied"], told["error"]
     ('30 lbf·ft', '40 lbf·ft', '0 %')
+    """
+
+def wrong_left(capacity: Amount | str, *, wrong: Amount | str, drained: Amount | str, cycles: int) -> Amount:
+    """
+    The share of a wrong fluid that is left in the whole after draining and filling a number of times.
+
+    `capacity` above zero; `wrong` in it at the start, `drained` each time, both zero to the capacity; all at one
+    temperature. Source: that of `exchange`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.wrong_left("10 L", wrong="1 L", drained="4 L", cycles=2)
+    Amount('0.036 ratio')
     """

@@ -1,4 +1,4 @@
-"""The shapes of what the calculators answer as data, for annotations.
+"""The shapes of what `torque`, `volume`, `warm_up` and `fluid` answer as data, for annotations.
 
 Quantities are text, as `Amount` reads it; `Ends` are the two ends of an interval. Words and ids are stable. A later minor
 version may add members and words, and takes none away.
@@ -9,31 +9,30 @@ from typing import Literal, TypedDict
 from .answers import Ends
 
 __all__ = [
-    "AgainstLimit",
     "ColdSoak",
-    "Consumption",
+    "ContainerCount",
+    "ContainerPlan",
+    "ContainerPlans",
     "CoolDown",
     "Crossing",
+    "CyclesNeeded",
     "Doubt",
-    "DripRate",
     "Equivalents",
-    "Frame",
+    "Exchange",
+    "Flush",
     "Grade",
     "JointTorque",
+    "OpenedUse",
     "OtherUnit",
     "Outlook",
     "Plausibility",
     "Preload",
     "Print",
-    "Rate",
-    "Reply",
-    "Risks",
-    "Seepage",
     "SensorDoubts",
-    "SignalReading",
     "Span",
     "StandardErrors",
     "ThreadGeometry",
+    "TiltError",
     "ToolChoice",
     "ToolFit",
     "ToolReason",
@@ -154,6 +153,76 @@ class Plausibility(_Plausibility):
     cautions: list[str]
 
 
+class TiltError(TypedDict):
+    """How far a level deceives at an opening when the unit leans."""
+
+    height: str
+    volume: str
+
+
+class Flush(TypedDict):
+    """Shares of old and new fluid after flushing."""
+
+    old: str
+    fresh: str
+
+
+class Exchange(Flush):
+    """Shares of old and new fluid after a number of changes, and how much new fluid they used."""
+
+    used: str
+
+
+class CyclesNeeded(Exchange):
+    """How often to drain and fill, and what that leaves."""
+
+    cycles: int
+    cautions: list[str]
+
+
+class ContainerCount(TypedDict):
+    """A number of containers of one size."""
+
+    name: str
+    count: int
+
+
+class _ContainerPlan(TypedDict, total=False):
+    bulk: str
+    price: int
+
+
+class ContainerPlan(_ContainerPlan):
+    """What to open, what to use up first, and what that leaves over."""
+
+    containers: list[ContainerCount]
+    opened: list[str]
+    total: str
+    left: str
+
+
+class OpenedUse(TypedDict):
+    """Whether an opened container can be used, and why not."""
+
+    name: str
+    usable: bool
+    reasons: list[Literal["other_fluid", "not_sealed", "not_clean", "not_dated", "out_of_date"]]
+
+
+class _ContainerPlans(TypedDict, total=False):
+    fewest: ContainerPlan
+    cheapest: ContainerPlan
+    least_waste: ContainerPlan
+    short: str
+
+
+class ContainerPlans(_ContainerPlans):
+    """Plans by three measures; none where something is `short`."""
+
+    opened: list[OpenedUse]
+    cautions: list[str]
+
+
 class _StandardErrors(TypedDict, total=False):
     asymptote: str
 
@@ -271,104 +340,3 @@ class Grade(TypedDict, total=False):
     grade: int
     low: str
     high: str
-
-
-class _SignalReading(TypedDict, total=False):
-    value: str
-
-
-class SignalReading(_SignalReading):
-    """One value from a network; only a `valid` one may be used."""
-
-    state: Literal["valid", "parameter_specific", "reserved", "error", "not_available", "implausible"]
-
-
-class Frame(TypedDict):
-    """What the frame of a heavy vehicle's transmission says of its fluid."""
-
-    temperature: SignalReading
-    level: SignalReading
-    departure: SignalReading
-    status: str
-    countdown: SignalReading
-
-
-class _Reply(TypedDict, total=False):
-    identifier: str
-    data: str
-    code: int
-    reason: str
-    reading: SignalReading
-
-
-class Reply(_Reply):
-    """What a control unit answers; bytes are hexadecimal text, `reading` is there if a layout was given."""
-
-    state: Literal["positive", "negative", "pending"]
-
-
-class _AgainstLimit(TypedDict, total=False):
-    guard_band: str
-
-
-class AgainstLimit(_AgainstLimit):
-    """How an estimate stands to a limit; `exceeds` is the probability that the true value is above it."""
-
-    exceeds: str
-    decision: Literal["above", "below", "undecided"]
-
-
-class Risks(TypedDict):
-    """How often a value would be accepted wrongly (`consumer`) and rejected wrongly (`producer`)."""
-
-    consumer: str
-    producer: str
-
-
-_Between = TypedDict("_Between", {"from": int, "to": int})
-
-
-class _Rate(TypedDict, total=False):
-    per_1000_km: Ends
-    per_30_days: Ends
-
-
-class Rate(_Rate, _Between):
-    """What was lost between two visits, which are told by their indices."""
-
-
-class _Consumption(TypedDict, total=False):
-    distance: Ends
-
-
-class Consumption(_Consumption):
-    """What several visits say together; `distance` is in km from the last one."""
-
-    rates: list[Rate]
-    trend: Literal["rising", "steady", "falling", "not_told"]
-    cautions: list[str]
-
-
-_SeepageClass = TypedDict("_SeepageClass", {"class": Literal["I", "II", "III"]})
-_Response = Literal["check_more_often", "report", "do_not_run"]
-
-
-class _Seepage(TypedDict, total=False):
-    stream: _Response
-
-
-class Seepage(_Seepage, _SeepageClass):
-    """What a class of seepage means and leads to."""
-
-    meaning: Literal["wet_no_drops", "drops_form_none_falls", "drops_fall"]
-    drives: _Response
-    fuel: _Response
-    cautions: list[str]
-
-
-class DripRate(TypedDict):
-    """What a drip loses."""
-
-    per_day: str
-    per_year: str
-    one_drop_every: str
