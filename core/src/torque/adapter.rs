@@ -1,9 +1,9 @@
 //! A wrench with an adapter on it: what it applies, and what it is set to.
 
-use super::{above_zero, computed, out_of_range, si};
+use super::{above_zero, computed, number, of_kind, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Kind, Unit};
-use core::f64::consts::PI;
+use alloc::format;
 use serde::Serialize;
 
 /// A wrench as it is put on the plug.
@@ -40,11 +40,11 @@ impl Wrench {
     }
 
     fn gain(&self) -> Result<f64, Error> {
-        let lever = above_zero("lever", self.lever, Kind::Length)?;
-        let Some(adapter) = Adapter::of(self.adapter, self.angle)? else {
-            return Ok(1.0);
-        };
-        adapter.gain_or_refuse(lever)
+        above_zero("lever", self.lever, Kind::Length)?;
+        match Adapter::of(self.adapter, self.angle)? {
+            Some(adapter) => adapter.gain_or_refuse(self.lever),
+            None => Ok(1.0),
+        }
     }
 }
 
@@ -101,17 +101,16 @@ pub fn wrench_setting(
     wrench: &Wrench,
     printed: impl Into<Option<Amount>>,
 ) -> Result<Setting, Error> {
-    let torque = above_zero("target", target, Kind::Torque)?;
+    above_zero("target", target, Kind::Torque)?;
     let gain = wrench.gain()?;
     if let Some(printed) = printed.into() {
-        refuse_set_point(target, torque, printed, gain)?;
+        refuse_set_point(target, printed, gain)?;
     }
     let cautions = cautions(wrench.adapter.is_some());
     let Some(graduation) = wrench.graduation else {
-        let setting = if wrench.adapter.is_some() {
-            computed("target", torque / gain, target.unit())?
-        } else {
-            target
+        let setting = match wrench.adapter {
+            Some(_) => computed("target", target.to_f64() / gain, target.unit())?,
+            None => target,
         };
         return Ok(Setting {
             setting,
@@ -121,17 +120,18 @@ pub fn wrench_setting(
         });
     };
     above_zero("graduation", graduation, Kind::Torque)?;
-    let wanted = computed("target", torque / gain, graduation.unit())?;
+    let unit = graduation.unit();
+    let wanted = computed("target", number(target, unit) / gain, unit)?;
     let Some(setting) = on_graduation(wanted, graduation)? else {
-        let fault =
-            out_of_range("graduation", graduation).allowed([alloc::format!("up to {wanted}")]);
+        let fault = out_of_range("graduation", graduation).allowed([format!("up to {wanted}")]);
         return Err(fault.hint("take a tool with a finer scale").into());
     };
-    let applied = setting.si() * gain;
+    let applied = number(setting, target.unit()) * gain;
+    let error = (applied / target.to_f64() - 1.0) * 100.0;
     Ok(Setting {
         setting,
         applied: computed("target", applied, target.unit())?,
-        error: Amount::from_computed((applied / torque - 1.0) * 100.0, Unit::Percent)?,
+        error: computed("target", error, Unit::Percent)?,
         cautions,
     })
 }
@@ -161,34 +161,38 @@ pub fn applied_torque(
     adapter: Amount,
     angle: impl Into<Option<Amount>>,
 ) -> Result<Amount, Error> {
-    let torque = above_zero("setting", setting, Kind::Torque)?;
-    let lever = above_zero("lever", lever, Kind::Length)?;
+    above_zero("setting", setting, Kind::Torque)?;
+    above_zero("lever", lever, Kind::Length)?;
     let gain = Adapter::new(adapter, angle.into())?.gain_or_refuse(lever)?;
-    computed("setting", torque * gain, setting.unit())
+    computed("setting", setting.to_f64() * gain, setting.unit())
 }
 
-/// An adapter, in metres.
+/// An adapter on a wrench.
 #[derive(Clone, Copy)]
 pub(super) struct Adapter {
-    amount: Amount,
-    length: f64,
-    /// How far it carries the plug beyond the drive, along the lever; below zero where it points back.
+    length: Amount,
+    /// How much of it lies along the lever; below zero where it points back.
     along: f64,
 }
 
 impl Adapter {
     pub(super) fn new(adapter: Amount, angle: Option<Amount>) -> Result<Self, Error> {
-        let length = above_zero("adapter", adapter, Kind::Length)?;
-        let turned = angle.map_or(Ok(0.0), |angle| si("angle", angle, Kind::Angle))?;
-        if let (Some(angle), false) = (angle, (0.0..=PI).contains(&turned)) {
-            let fault = out_of_range("angle", angle).allowed(["0 deg to 180 deg"]);
-            let hint = "0 deg is straight out and 180 deg points back; either side reads the same";
-            return Err(fault.hint(hint).into());
+        above_zero("adapter", adapter, Kind::Length)?;
+        let mut along = 1.0;
+        if let Some(angle) = angle {
+            of_kind("angle", angle, Kind::Angle)?;
+            let degrees = number(angle, Unit::Degree);
+            if !(0.0..=180.0).contains(&degrees) {
+                let fault = out_of_range("angle", angle).allowed(["0 deg to 180 deg"]);
+                let hint =
+                    "0 deg is straight out and 180 deg points back; either side reads the same";
+                return Err(fault.hint(hint).into());
+            }
+            along = libm::cos(degrees.to_radians());
         }
         Ok(Adapter {
-            amount: adapter,
-            length,
-            along: length * libm::cos(turned),
+            length: adapter,
+            along,
         })
     }
 
@@ -203,7 +207,7 @@ impl Adapter {
             (None, Some(angle)) => {
                 let fault = Fault::new(ErrorKind::Conflict)
                     .at("angle")
-                    .got(&alloc::format!("{angle}"));
+                    .got(&format!("{angle}"));
                 let hint =
                     "an angle is that of an adapter: give the adapter, or leave the angle out";
                 Err(fault.hint(hint).into())
@@ -212,14 +216,15 @@ impl Adapter {
     }
 
     /// What the plug gets for one of the setting; `None` where the lever is too short for it.
-    pub(super) fn gain(&self, lever: f64) -> Option<f64> {
-        let gain = (lever + self.along) / lever;
-        (self.length <= lever && gain > 0.0).then_some(gain)
+    pub(super) fn gain(&self, lever: Amount) -> Option<f64> {
+        let (length, lever) = (number(self.length, lever.unit()), lever.to_f64());
+        let gain = (lever + length * self.along) / lever;
+        (length <= lever && gain > 0.0).then_some(gain)
     }
 
-    fn gain_or_refuse(&self, lever: f64) -> Result<f64, Error> {
+    fn gain_or_refuse(&self, lever: Amount) -> Result<f64, Error> {
         self.gain(lever).ok_or_else(|| {
-            let fault = out_of_range("adapter", self.amount)
+            let fault = out_of_range("adapter", self.length)
                 .allowed(["above zero and shorter than the lever"]);
             let hint = "lever: from the grip to the drive; adapter: from the drive to the plug";
             fault.hint(hint).into()
@@ -239,10 +244,8 @@ pub(super) fn on_graduation(wanted: Amount, graduation: Amount) -> Result<Option
     };
     let (wanted, step) = (finest(wanted), finest(graduation));
     let whole = wanted.checked_div(step).unwrap_or_default();
-    let left = wanted
-        .checked_rem(step)
-        .unwrap_or_default()
-        .saturating_mul(2);
+    let left = wanted.saturating_sub(whole.saturating_mul(step));
+    let left = left.saturating_mul(2);
     let up = left > step || (left == step && whole & 1 == 1);
     let steps = whole.saturating_add(up.into());
     let steps = i64::try_from(steps).unwrap_or(i64::MAX);
@@ -250,9 +253,10 @@ pub(super) fn on_graduation(wanted: Amount, graduation: Amount) -> Result<Option
 }
 
 /// Refuses a target that is what the wrench is set to for the printed torque.
-fn refuse_set_point(target: Amount, torque: f64, printed: Amount, gain: f64) -> Result<(), Error> {
+fn refuse_set_point(target: Amount, printed: Amount, gain: f64) -> Result<(), Error> {
     const NEAR: f64 = 0.01;
-    let wanted = above_zero("printed", printed, Kind::Torque)?;
+    above_zero("printed", printed, Kind::Torque)?;
+    let (torque, wanted) = (target.to_f64(), number(printed, target.unit()));
     let set_point = wanted / gain;
     let off = (torque - set_point).abs();
     if off > NEAR * set_point || off >= (torque - wanted).abs() {
@@ -260,8 +264,8 @@ fn refuse_set_point(target: Amount, torque: f64, printed: Amount, gain: f64) -> 
     }
     let fault = Fault::new(ErrorKind::Conflict)
         .at("target")
-        .got(&alloc::format!("{target}"))
-        .allowed([alloc::format!("{printed}")]);
+        .got(&format!("{target}"))
+        .allowed([format!("{printed}")]);
     let hint =
         "this is the setting for the printed torque, not the target: it would be corrected twice";
     Err(fault.hint(hint).into())

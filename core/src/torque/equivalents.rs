@@ -1,7 +1,8 @@
 //! Several prints of one quantity in several units: which agree, and what went wrong with those that do not.
 
+use super::number;
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Kind, Unit, convert};
+use crate::quantity::{Amount, Kind, Unit};
 use crate::word::words;
 use alloc::format;
 use alloc::vec::Vec;
@@ -203,10 +204,11 @@ const NEAR: f64 = 0.03;
 /// use brimline::{Amount, torque::equivalents};
 /// // TM 5-3805-274-13&P, WP 0051: 19 · 22/25 = 16.72, printed as 17, and 17 converted on.
 /// let [computed, rounded, converted] = ["16.72 lbf·ft", "17 lbf·ft", "23.0 N·m"].map(Amount::parse);
-/// let told = equivalents(&[computed?, rounded?, converted?])?;
+/// let printed = [computed?, rounded?, converted?];
+/// let told = equivalents(&printed)?;
 /// assert_eq!(told.prints[1].class.slug(), "agrees");
 /// assert_eq!(told.prints[2].class.slug(), "chain_rounded");
-/// assert_eq!(told.prints[2].through, Some(rounded?));
+/// assert_eq!(told.prints[2].through, Some(printed[1]));
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn equivalents(printed: &[Amount]) -> Result<Equivalents, Error> {
@@ -288,18 +290,17 @@ fn gap(governing: &Amount, print: &Amount) -> Option<Amount> {
     if governing.kind() == Kind::Temperature {
         return None;
     }
-    let gap = (print.si() / governing.si() - 1.0) * 100.0;
+    let gap = (print.to_f64() / number(*governing, print.unit()) - 1.0) * 100.0;
     Amount::from_computed(gap, Unit::Percent).ok()
 }
 
 /// The slip whose factor is nearest.
 fn slip(governing: &Amount, print: &Amount) -> Option<SlipFactor> {
-    let number = governing.to_f64();
-    let converted = convert(number, governing.unit(), print.unit()).ok()?;
+    let converted = number(*governing, print.unit());
     let off = |Slip(kind, against, factor, slip): &Slip| {
         let held_against = match against {
             Converted => converted,
-            Number if print.unit() != governing.unit() => number,
+            Number if print.unit() != governing.unit() => governing.to_f64(),
             Number => return None,
         };
         let off = (print.to_f64() / held_against / factor - 1.0).abs();

@@ -1,6 +1,6 @@
 //! A tightened joint: torque and the preload it gives, by the short form.
 
-use super::{above_zero, computed, out_of_range, si};
+use super::{above_zero, computed, number, of_kind, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Interval, Kind, Unit};
 use crate::word::words;
@@ -28,15 +28,15 @@ words! {
     }
 }
 
-/// Torque coefficients in thousandths, lowest and highest, as printed on a fastener supplier's page. Those that are not
+/// Torque coefficients in hundredths, lowest and highest, as printed on a fastener supplier's page. Those that are not
 /// here have none.
 const COEFFICIENTS: &[(ThreadCondition, i64, i64)] = &[
-    (ThreadCondition::DrySteel, 180, 270),
-    (ThreadCondition::MachineOil, 100, 260),
-    (ThreadCondition::Cadmium, 150, 190),
-    (ThreadCondition::PhosphateAndOil, 150, 220),
-    (ThreadCondition::Zinc, 170, 350),
-    (ThreadCondition::Stainless, 300, 500),
+    (ThreadCondition::DrySteel, 18, 27),
+    (ThreadCondition::MachineOil, 10, 26),
+    (ThreadCondition::Cadmium, 15, 19),
+    (ThreadCondition::PhosphateAndOil, 15, 22),
+    (ThreadCondition::Zinc, 17, 35),
+    (ThreadCondition::Stainless, 30, 50),
 ];
 
 /// What is known of the torque coefficient K.
@@ -66,24 +66,28 @@ impl Friction {
     /// [`WrongKind`](ErrorKind::WrongKind); [`OutOfRange`](ErrorKind::OutOfRange) outside 0 to 1 and for an open end;
     /// [`UnknownValue`](ErrorKind::UnknownValue) for a condition without a range.
     pub fn range(&self) -> Result<Interval, Error> {
-        let range = match *self {
-            Friction::K(k) => Interval::of(k),
-            Friction::Between(range) => range,
-            Friction::Condition(condition) => return published(condition),
-        };
-        let (Some(lo), Some(hi)) = (range.lo(), range.hi()) else {
-            let fault = Fault::new(ErrorKind::OutOfRange).at("k");
-            let got = alloc::format!("{range}");
-            return Err(fault.got(&got).hint("give both ends").into());
-        };
-        for k in [lo, hi] {
-            let value = si("k", k, Kind::Ratio)?;
-            if value <= 0.0 || value > 1.0 {
-                return Err(out_of_range("k", k).allowed(["above 0, up to 1"]).into());
+        match *self {
+            Friction::K(k) => coefficient(k).map(Interval::of),
+            Friction::Condition(condition) => published(condition),
+            Friction::Between(range) => {
+                let (Some(lo), Some(hi)) = (range.lo(), range.hi()) else {
+                    let fault = Fault::new(ErrorKind::OutOfRange).at("k");
+                    let got = alloc::format!("{range}");
+                    return Err(fault.got(&got).hint("give both ends").into());
+                };
+                coefficient(lo).and(coefficient(hi)).and(Ok(range))
             }
         }
-        Ok(range)
     }
+}
+
+/// Refuses what is no torque coefficient.
+fn coefficient(k: Amount) -> Result<Amount, Error> {
+    of_kind("k", k, Kind::Ratio)?;
+    if k.is_zero() || !(0.0..=1.0).contains(&number(k, Unit::One)) {
+        return Err(out_of_range("k", k).allowed(["above 0, up to 1"]).into());
+    }
+    Ok(k)
 }
 
 fn published(condition: ThreadCondition) -> Result<Interval, Error> {
@@ -97,7 +101,7 @@ fn published(condition: ThreadCondition) -> Result<Interval, Error> {
         let hint = "published coefficients contradict each other here: give k as it was measured";
         return Err(fault.hint(hint).into());
     };
-    let [lo, hi] = [lo, hi].map(|k| Amount::from_computed(*k as f64 / 1e3, Unit::One));
+    let [lo, hi] = [lo, hi].map(|k| Amount::new(*k, 2, Unit::One));
     Interval::new(Some(lo?), Some(hi?))
 }
 
@@ -145,14 +149,11 @@ pub struct JointTorque {
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn preload(torque: Amount, diameter: Amount, friction: Friction) -> Result<Preload, Error> {
-    let torque = above_zero("torque", torque, Kind::Torque)?;
-    let diameter = above_zero("diameter", diameter, Kind::Length)?;
+    above_zero("torque", torque, Kind::Torque)?;
+    above_zero("diameter", diameter, Kind::Length)?;
     let k = friction.range()?;
-    let at = |k: Option<Amount>| {
-        k.map(|k| computed("torque", torque / (k.si() * diameter), Unit::Newton))
-            .transpose()
-    };
-    let preload = Interval::new(at(k.hi())?, at(k.lo())?)?;
+    let unscattered = number(torque, Unit::NewtonMetre) / number(diameter, Unit::Metre);
+    let preload = scattered(&k, |k| computed("torque", unscattered / k, Unit::Newton))?;
     Ok(Preload { preload, k })
 }
 
@@ -179,18 +180,29 @@ pub fn torque_for_preload(
     diameter: Amount,
     friction: Friction,
 ) -> Result<JointTorque, Error> {
-    let preload = above_zero("preload", preload, Kind::Force)?;
-    let diameter = above_zero("diameter", diameter, Kind::Length)?;
+    above_zero("preload", preload, Kind::Force)?;
+    above_zero("diameter", diameter, Kind::Length)?;
     let k = friction.range()?;
-    let at = |k: Option<Amount>| {
-        k.map(|k| computed("preload", k.si() * diameter * preload, Unit::NewtonMetre))
-            .transpose()
-    };
+    let unscattered = number(preload, Unit::Newton) * number(diameter, Unit::Metre);
     Ok(JointTorque {
-        torque: Interval::new(at(k.lo())?, at(k.hi())?)?,
+        torque: scattered(&k, |k| {
+            computed("preload", unscattered * k, Unit::NewtonMetre)
+        })?,
         k,
         cautions: &["torque_unit", "threads_as_printed"],
     })
+}
+
+/// What comes of the ends of K, from the least to the most.
+fn scattered(k: &Interval, at: impl Fn(f64) -> Result<Amount, Error>) -> Result<Interval, Error> {
+    let end = |k: Option<Amount>| k.map(|k| at(number(k, Unit::One))).transpose();
+    let one = end(k.lo())?;
+    let other = if k.lo() == k.hi() { one } else { end(k.hi())? };
+    if one <= other {
+        Interval::new(one, other)
+    } else {
+        Interval::new(other, one)
+    }
 }
 
 #[cfg(test)]
@@ -305,7 +317,7 @@ mod tests {
         let condition = Friction::Condition(ThreadCondition::MachineOil);
         let told = torque_for_preload(amount("10 kN"), amount("10 mm"), condition).unwrap();
         assert_eq!(told.torque.to_string(), "[10 N·m, 26 N·m]");
-        assert_eq!(told.k.to_string(), "[0.1 ratio, 0.26 ratio]");
+        assert_eq!(told.k.to_string(), "[0.10 ratio, 0.26 ratio]");
         assert_eq!(told.cautions, ["torque_unit", "threads_as_printed"]);
         let back = preload(amount("26 N·m"), amount("10 mm"), condition).unwrap();
         assert_eq!(back.preload.to_string(), "[10000 N, 26000 N]");

@@ -1,7 +1,7 @@
 //! Whether a printed torque fits a thread, and which unit would make it fit.
 
-use super::above_zero;
 use super::thread::{StrengthClass, Thread, proof_stress};
+use super::{above_zero, number};
 use crate::error::Error;
 use crate::quantity::{Amount, Interval, Kind, Unit};
 use crate::word::words;
@@ -79,11 +79,11 @@ const LEAST: End = End(StrengthClass::Class4_6, 0.75, 0.10);
 const MOST: End = End(StrengthClass::Class8_8, 0.90, 0.27);
 
 impl End {
-    fn torque(&self, thread: &Thread) -> Result<Amount, Error> {
+    /// `volume`: diameter times stress area, in cubic metres.
+    fn torque(&self, thread: &Thread, volume: f64) -> Result<Amount, Error> {
         let End(class, share, k) = self;
-        let diameter = thread.diameter.si();
-        let preload = share * proof_stress(*class, diameter) * thread.stress_area.si();
-        Amount::from_si(k * diameter * preload, Unit::NewtonMetre)
+        let stress = proof_stress(*class, thread);
+        Amount::from_computed(k * share * stress * volume, Unit::NewtonMetre)
     }
 }
 
@@ -122,7 +122,9 @@ const UNITS: &[Unit] = &[
 /// ```
 pub fn plausible(torque: Amount, thread: &Thread, plug: PlugKind) -> Result<Plausibility, Error> {
     above_zero("torque", torque, Kind::Torque)?;
-    let (least, most) = (LEAST.torque(thread)?, MOST.torque(thread)?);
+    let area = number(thread.stress_area, Unit::SquareMetre);
+    let volume = number(thread.diameter, Unit::Metre) * area;
+    let (least, most) = (LEAST.torque(thread, volume)?, MOST.torque(thread, volume)?);
     let band = Interval::new(Some(least), Some(most))?;
     let fits = match (plug, band.contains(&torque)?) {
         (PlugKind::Steel, true) => Fits::Yes,

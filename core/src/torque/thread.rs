@@ -1,5 +1,6 @@
 //! Screw threads: their geometry from their designation, and the load a bolt of a strength class must bear.
 
+use super::number;
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Unit};
 use crate::word::words;
@@ -7,6 +8,7 @@ use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
 use core::f64::consts::FRAC_PI_4;
+use core::fmt;
 use serde::Serialize;
 
 /// A size of ISO 261 in hundredths of a millimetre: diameter, coarse pitch (0 where it has none), fine pitches.
@@ -101,7 +103,7 @@ pub struct Thread {
     pub minor_diameter: Amount,
     /// Diameter at the rounded root d3 = d - 1.226869 P.
     pub root_diameter: Amount,
-    /// Stress area, in mm² or in²: of the mean of d2 and d3 for a metric thread, 0.7854 (d - 0.9743 P)² for a unified one.
+    /// Stress area, in mm² or in²: of the mean of d2 and d3 for a metric thread, π/4 (d - 0.9743 P)² for a unified one.
     pub stress_area: Amount,
 }
 
@@ -139,15 +141,11 @@ impl Thread {
 
     fn of(designation: String, diameter: f64, pitch: f64, unit: Unit) -> Result<Self, Error> {
         let length = |pitches: f64| Amount::from_computed(diameter - pitches * pitch, unit);
-        let area = match unit {
-            Unit::Inch => {
-                Amount::from_computed(0.7854 * square(diameter - 0.9743 * pitch), Unit::SquareInch)
-            }
-            _ => Amount::from_computed(
-                FRAC_PI_4 * square(diameter - (0.649_519 + 1.226_869) / 2.0 * pitch),
-                Unit::SquareMillimetre,
-            ),
+        let (area_unit, below) = match unit {
+            Unit::Inch => (Unit::SquareInch, 0.9743),
+            _ => (Unit::SquareMillimetre, (0.649_519 + 1.226_869) / 2.0),
         };
+        let across = diameter - below * pitch;
         Ok(Thread {
             designation,
             diameter: length(0.0)?,
@@ -155,7 +153,7 @@ impl Thread {
             pitch_diameter: length(0.649_519)?,
             minor_diameter: length(1.082_532)?,
             root_diameter: length(1.226_869)?,
-            stress_area: area?,
+            stress_area: Amount::from_computed(FRAC_PI_4 * across * across, area_unit)?,
         })
     }
 
@@ -163,10 +161,6 @@ impl Thread {
     pub(super) fn is_metric(&self) -> bool {
         self.diameter.unit() == Unit::Millimetre
     }
-}
-
-fn square(length: f64) -> f64 {
-    length * length
 }
 
 /// What a text reads as, or the designations that would have been read for its diameter.
@@ -182,11 +176,10 @@ fn parse_metric(text: &str) -> Read {
         return Err(Vec::new());
     };
     let designation = |pitch: u16| {
-        let size = f64::from(*size) / 100.0;
         if pitch == *coarse {
-            format!("M{size}")
+            format!("M{}", Hundredths(*size))
         } else {
-            format!("M{size}x{}", f64::from(pitch) / 100.0)
+            format!("M{}x{}", Hundredths(*size), Hundredths(pitch))
         }
     };
     let known = || {
@@ -207,6 +200,20 @@ fn parse_metric(text: &str) -> Read {
             ))
         }
         None => Err(known().map(designation).collect()),
+    }
+}
+
+/// Prints hundredths as a plain decimal.
+struct Hundredths(u16);
+
+impl fmt::Display for Hundredths {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let (whole, part) = (self.0 / 100, self.0 % 100);
+        match (part / 10, part % 10) {
+            (0, 0) => write!(f, "{whole}"),
+            (tenths, 0) => write!(f, "{whole}.{tenths}"),
+            _ => write!(f, "{whole}.{part:02}"),
+        }
     }
 }
 
@@ -302,11 +309,12 @@ const PROOF_STRESS: &[(StrengthClass, u16, u16)] = &[
 ];
 
 /// The stress under proof load in pascals.
-pub(super) fn proof_stress(class: StrengthClass, diameter_m: f64) -> f64 {
+pub(super) fn proof_stress(class: StrengthClass, thread: &Thread) -> f64 {
+    let diameter_mm = number(thread.diameter, Unit::Millimetre);
     let row = PROOF_STRESS.iter().find(|(own, ..)| *own == class);
     let stress = row.map_or(
         0,
-        |(_, small, large)| if diameter_m > 0.016 { *large } else { *small },
+        |(_, small, large)| if diameter_mm > 16.0 { *large } else { *small },
     );
     f64::from(stress) * 1e6
 }
@@ -345,7 +353,7 @@ pub fn proof_load(thread: &Thread, class: StrengthClass) -> Result<Amount, Error
         1.0
     };
     let tabulated = libm::rint(area * step) / step;
-    let stress = proof_stress(class, thread.diameter.si());
+    let stress = proof_stress(class, thread);
     Amount::from_computed(tabulated * stress / 1e6, Unit::Newton)
 }
 

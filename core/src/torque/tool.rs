@@ -3,7 +3,7 @@
 use super::adapter::{Adapter, cautions, on_graduation};
 use super::tool_reason::{Reasons, ToolReason, ToolReasonId};
 use super::tool_type::ToolType;
-use super::{above_zero, out_of_range};
+use super::{above_zero, number, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Kind, Unit};
 use alloc::format;
@@ -112,14 +112,14 @@ pub struct ToolFit<'a> {
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn tool_suits<'a>(job: &ToolJob, tools: &[Tool<'a>]) -> Result<ToolChoice<'a>, Error> {
-    let target = above_zero("target", job.target, Kind::Torque)?;
+    above_zero("target", job.target, Kind::Torque)?;
     if let Some(tolerance) = job.tolerance {
         above_zero("tolerance", tolerance, Kind::Torque)?;
     }
     let adapter = Adapter::of(job.adapter, job.angle)?;
     let mut fits = Vec::with_capacity(tools.len());
     for (index, tool) in tools.iter().enumerate() {
-        let judged = judge(job, target, adapter, tool).map_err(|error| {
+        let judged = judge(job, adapter, tool).map_err(|error| {
             let mut fault = error.first().clone();
             let within = if fault.path.is_empty() { "" } else { "." };
             fault.path = format!("tools[{index}]{within}{}", fault.path);
@@ -162,7 +162,6 @@ fn is_low(fit: &ToolFit<'_>) -> bool {
 /// How one tool suits, and how far off the plug may come out with it, as a share of the target.
 fn judge<'a>(
     job: &ToolJob,
-    target: f64,
     adapter: Option<Adapter>,
     tool: &Tool<'a>,
 ) -> Result<(ToolFit<'a>, f64), Error> {
@@ -173,23 +172,24 @@ fn judge<'a>(
     };
     let mut reasons = Reasons::default();
     let set = match gain(job, adapter, tool, &mut reasons) {
-        Some(gain) => set(job, target, gain, tool, &mut reasons)?,
+        Some(gain) => set(job, gain, tool, &mut reasons)?,
         None => None,
     };
     if let Some(set) = &set {
         in_range(set.setting, lowest, tool, &mut reasons)?;
     }
-    let share = permissible.si();
+    let share = number(permissible, Unit::One);
     let off = set.as_ref().map_or(0.0, |set| set.off.abs());
     let room = match job.tolerance {
         // As printed, so that 4 % of 12 N·m is 0.48 N·m and no more.
         Some(tolerance) => {
-            let own = Amount::from_si(share * target, tolerance.unit())?;
+            let target = number(job.target, tolerance.unit());
+            let own = Amount::from_computed(share * target, tolerance.unit())?;
             let args = [("permissible", own), ("tolerance", tolerance)];
             if own > tolerance {
                 reasons.add(ToolReasonId::ToleranceTooWide, args);
             }
-            (own <= tolerance).then(|| tolerance.si() / target - share)
+            (own <= tolerance).then(|| tolerance.to_f64() / target - share)
         }
         None => Some(share),
     };
@@ -233,12 +233,12 @@ fn check(tool: &Tool<'_>) -> Result<Amount, Error> {
     if let Some(lever) = tool.lever {
         above_zero("lever", lever, Kind::Length)?;
     }
-    if let Some(own) = tool.permissible
-        && above_zero("permissible", own, Kind::Ratio)? >= 1.0
-    {
-        return Err(out_of_range("permissible", own)
-            .allowed(["below 100 %"])
-            .into());
+    if let Some(own) = tool.permissible {
+        above_zero("permissible", own, Kind::Ratio)?;
+        if number(own, Unit::One) >= 1.0 {
+            let fault = out_of_range("permissible", own);
+            return Err(fault.allowed(["below 100 %"]).into());
+        }
     }
     let Some(min) = tool.min else {
         return tested_from(tool);
@@ -272,7 +272,7 @@ fn gain(
         reasons.add(ToolReasonId::LeverUnknown, [("adapter", length)]);
         return None;
     };
-    let gain = adapter.gain(lever.si());
+    let gain = adapter.gain(lever);
     if gain.is_none() {
         reasons.add(
             ToolReasonId::LeverTooShort,
@@ -292,7 +292,6 @@ struct Set {
 /// What the tool is set to; `None` where its graduation is coarser than that.
 fn set(
     job: &ToolJob,
-    target: f64,
     gain: f64,
     tool: &Tool<'_>,
     reasons: &mut Reasons,
@@ -300,7 +299,8 @@ fn set(
     let setting = match tool.graduation {
         _ if tool.tool_type.is_fixed() => tool.max,
         Some(graduation) => {
-            let wanted = Amount::from_si(target / gain, graduation.unit())?;
+            let unit = graduation.unit();
+            let wanted = Amount::from_computed(number(job.target, unit) / gain, unit)?;
             let Some(setting) = on_graduation(wanted, graduation)? else {
                 let args = [("graduation", graduation)];
                 reasons.add(ToolReasonId::GraduationCoarse, args);
@@ -309,18 +309,19 @@ fn set(
             setting
         }
         None => {
+            let unit = tool.max.unit();
             return Ok(Some(Set {
-                setting: Amount::from_si(target / gain, tool.max.unit())?,
+                setting: Amount::from_computed(number(job.target, unit) / gain, unit)?,
                 applied: job.target,
                 off: 0.0,
             }));
         }
     };
-    let applied = setting.si() * gain;
+    let applied = number(setting, job.target.unit()) * gain;
     Ok(Some(Set {
         setting,
-        applied: Amount::from_si(applied, job.target.unit())?,
-        off: applied / target - 1.0,
+        applied: Amount::from_computed(applied, job.target.unit())?,
+        off: applied / job.target.to_f64() - 1.0,
     }))
 }
 

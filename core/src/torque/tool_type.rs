@@ -1,6 +1,6 @@
 //! Types and classes of hand torque tools, and how far off each may be.
 
-use super::above_zero;
+use super::{above_zero, number};
 use crate::error::Error;
 use crate::quantity::{Amount, Kind, Unit};
 use crate::word::words;
@@ -69,7 +69,8 @@ impl ToolType {
     /// # Ok::<(), brimline::Error>(())
     /// ```
     pub fn permissible(self, max: Amount) -> Result<Amount, Error> {
-        let small = above_zero("max", max, Kind::Torque)? <= SMALL_N_M;
+        above_zero("max", max, Kind::Torque)?;
+        let small = number(max, Unit::NewtonMetre) <= SMALL_N_M;
         let row = DEVIATIONS.iter().find(|(own, ..)| *own == self);
         let per_cent = row.map_or(
             0,
