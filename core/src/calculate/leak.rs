@@ -217,8 +217,11 @@ fn range(kind: Option<Kind>) -> impl Fn(&mut Reader<'_>, &Node<'_>) -> Option<In
             _ => of(kind)(reader, node).map(Some),
         };
         let [lo, hi] = reader.list(node, end)?[..] else {
-            let fault = Fault::new(ErrorKind::WrongType).allowed(["two ends, the lower first"]);
-            reader.note(fault.hint("write null for an end that is not there"));
+            // An end that could not be read is named already.
+            if node.items().len() != 2 {
+                let fault = Fault::new(ErrorKind::WrongType).allowed(["two ends, the lower first"]);
+                reader.note(fault.hint("write null for an end that is not there"));
+            }
             return None;
         };
         match Interval::new(lo, hi) {

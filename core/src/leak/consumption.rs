@@ -1,6 +1,6 @@
 //! What is lost from visit to visit, over the distance and over the days between.
 
-use super::{above_zero, from_zero, named, out_of_range, si};
+use super::{above_zero, computed, from_zero, named, number, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Interval, Unit};
 use crate::word::words;
@@ -12,7 +12,6 @@ use serde::Serialize;
 
 /// One visit: where the odometer stood, and what had to be added for the level to be right again.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-#[non_exhaustive]
 pub struct Visit {
     /// The odometer.
     pub odometer: Amount,
@@ -28,7 +27,7 @@ pub struct Visit {
 }
 
 impl Visit {
-    /// A visit of which no more is known.
+    /// A visit of which no more is known; with more, written `Visit { date, ..Visit::new(odometer, net) }`.
     #[must_use]
     pub const fn new(odometer: Amount, net: Amount) -> Self {
         Visit {
@@ -49,7 +48,7 @@ pub struct Rate {
     pub from: usize,
     /// The index of the later visit.
     pub to: usize,
-    /// Volume per 1000 km, in the unit of the later visit; absent where no distance lies between.
+    /// Volume per 1000 km, in the unit of the later visit; absent where there may be no distance between.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub per_1000_km: Option<Interval>,
     /// Volume per 30 days, in the unit of the later visit; absent where the days are not known or none lies between.
@@ -87,7 +86,7 @@ pub struct Consumption {
     pub cautions: &'static [&'static str],
 }
 
-const CAUTIONS: &[&str] = &["uses_nothing"];
+const CAUTIONS: &[&str] = &["no_normal_use"];
 
 /// What is lost per 1000 km and per 30 days between visits, whether it rises, and how far it is to an allowed `shortage`.
 ///
@@ -117,147 +116,148 @@ pub fn consumption(
     visits: &[Visit],
     shortage: impl Into<Option<Amount>>,
 ) -> Result<Consumption, Error> {
-    let mut rates: Vec<Rate> = Vec::new();
-    let mut before: Option<(usize, Read)> = None;
-    let mut day: Option<Date> = None;
-    for (index, visit) in visits.iter().enumerate() {
-        let read = Read::of(visit, index)?;
-        if let Some((from, earlier)) = &before {
-            rates.push(earlier.rate_to(&read, *from, index)?);
+    let mut rates = Vec::new();
+    let mut before: Option<Read> = None;
+    for (to, visit) in visits.iter().enumerate() {
+        let placed = |error: Error| {
+            let path = format!("visits[{to}].{}", error.first().path);
+            named(&error, path)
+        };
+        let mut read = Read::of(visit).map_err(placed)?;
+        if let (Some(earlier), Some(from)) = (&before, to.checked_sub(1)) {
+            let (per_1000_km, per_30_days) = earlier.rates_to(&read).map_err(placed)?;
+            rates.push(Rate {
+                from,
+                to,
+                per_1000_km,
+                per_30_days,
+            });
+            read.last_date = visit.date.or(earlier.last_date);
         }
-        if let (Some(last), Some(date)) = (day, visit.date)
-            && date < last
-        {
-            let fault = Fault::new(ErrorKind::OutOfRange)
-                .at(format!("visits[{index}].date"))
-                .got(&date.to_string())
-                .allowed([format!("{last} or later")]);
-            return Err(fault
-                .hint("put the visits in the order they were made")
-                .into());
-        }
-        day = visit.date.or(day);
-        before = Some((index, read));
+        before = Some(read);
     }
-    let distance = match (shortage.into(), rates.last()) {
-        (Some(shortage), last) => {
-            let allowed = above_zero(shortage, Unit::Litre, "shortage")?;
-            last.and_then(|last| last.per_1000_km)
-                .map(|rate| reach(allowed, rate))
-                .transpose()?
-                .flatten()
-        }
-        (None, _) => None,
-    };
+    let allowed = shortage.into();
+    let allowed = allowed.map(|allowed| above_zero(allowed, Unit::Litre, "shortage"));
+    let rate = rates.last().and_then(|last| last.per_1000_km);
     Ok(Consumption {
         trend: trend(&rates),
+        distance: match (allowed.transpose()?, rate) {
+            (Some(allowed), Some(rate)) => reach(allowed, rate)?,
+            _ => None,
+        },
         rates,
-        distance,
         cautions: CAUTIONS,
     })
 }
 
-/// A visit in SI, each value with how far it may be off.
-struct Read<'v> {
-    visit: &'v Visit,
+/// One visit with all that its numbers can be.
+struct Read {
+    visit: Visit,
+    /// In its own unit.
     net: (f64, f64),
+    /// In km.
     odometer: (f64, f64),
+    /// The last date up to here.
+    last_date: Option<Date>,
 }
 
-const METRES_IN_1000_KM: f64 = 1e6;
-const DAYS: f64 = 30.0;
-const DAY_SECONDS: f64 = 86_400.0;
-
-impl<'v> Read<'v> {
-    fn of(visit: &'v Visit, index: usize) -> Result<Self, Error> {
-        let read = |amount: Amount, off: Option<Amount>, like, [name, off_name]: [&str; 2]| {
-            let value = si(amount, like, &format!("visits[{index}].{name}"))?;
+impl Read {
+    fn of(visit: &Visit) -> Result<Self, Error> {
+        let range = |amount: Amount, off: Option<Amount>, unit, [name, off_name]: [&str; 2]| {
+            let middle = number(amount, unit, name)?;
             let off = match off {
-                Some(off) => from_zero(off, like, &format!("visits[{index}].{off_name}"))?,
-                None => amount.resolution().si() / 2.0,
+                Some(off) => from_zero(off, unit, off_name)?,
+                None => number(amount.resolution(), unit, name)? / 2.0,
             };
-            Ok::<_, Error>((value, off))
+            Ok::<_, Error>((middle - off, middle + off))
         };
-        let names = ["odometer", "odometer_uncertainty"];
+        // Of the right kind, and from then on in its own unit.
+        number(visit.net, Unit::Litre, "net")?;
+        let net = ["net", "uncertainty"];
+        let odometer = ["odometer", "odometer_uncertainty"];
         Ok(Read {
-            visit,
-            net: read(
-                visit.net,
-                visit.uncertainty,
-                Unit::Litre,
-                ["net", "uncertainty"],
-            )?,
-            odometer: read(
+            visit: *visit,
+            net: range(visit.net, visit.uncertainty, visit.net.unit(), net)?,
+            odometer: range(
                 visit.odometer,
                 visit.odometer_uncertainty,
-                Unit::Metre,
-                names,
+                Unit::Kilometre,
+                odometer,
             )?,
+            last_date: visit.date,
         })
     }
 
-    fn rate_to(&self, later: &Read<'_>, from: usize, to: usize) -> Result<Rate, Error> {
-        let path = |name| format!("visits[{to}].{name}");
-        if later.visit.odometer < self.visit.odometer {
+    /// What was lost from here to a later visit, per 1000 km and per 30 days.
+    fn rates_to(&self, later: &Read) -> Result<(Option<Interval>, Option<Interval>), Error> {
+        let (at, date) = (later.visit.odometer, later.visit.date);
+        if at < self.visit.odometer {
             let hint = "put the visits in the order they were made; a replaced odometer begins a new history";
-            let fault = out_of_range(later.visit.odometer, path("odometer"), hint);
+            let fault = out_of_range(at, "odometer", hint);
             return Err(fault
                 .allowed([format!("at least {}", self.visit.odometer)])
                 .into());
         }
-        let lost = (later.net.0 - later.net.1, later.net.0 + later.net.1);
-        let distance = later.odometer.0 - self.odometer.0;
-        let off = later.odometer.1 + self.odometer.1;
-        let days = self
-            .visit
-            .date
-            .zip(later.visit.date)
-            .map(|(date, next)| next.duration_since(date).as_secs_f64() / DAY_SECONDS / DAYS);
+        if let (Some(last), Some(date)) = (self.last_date, date)
+            && date < last
+        {
+            let fault = Fault::new(ErrorKind::OutOfRange)
+                .at("date")
+                .got(&date.to_string());
+            let hint = "put the visits in the order they were made";
+            return Err(fault
+                .allowed([format!("{last} or later")])
+                .hint(hint)
+                .into());
+        }
+        let driven = (
+            later.odometer.0 - self.odometer.1,
+            later.odometer.1 - self.odometer.0,
+        );
+        let days = self.visit.date.zip(date).map_or(0.0, |(from, to)| {
+            to.duration_since(from).as_secs_f64() / DAY_SECONDS
+        });
         let unit = later.visit.net.unit();
-        let per = |shares| per(lost, shares, unit).map_err(|error| named(&error, path("net")));
-        Ok(Rate {
-            from,
-            to,
-            per_1000_km: per((
-                (distance - off) / METRES_IN_1000_KM,
-                (distance + off) / METRES_IN_1000_KM,
-            ))?,
-            per_30_days: days.map_or(Ok(None), |days| per((days, days)))?,
-        })
+        Ok((
+            per(later.net, driven, 1000.0, unit)?,
+            per(later.net, (days, days), 30.0, unit)?,
+        ))
     }
 }
 
-/// All that one range over another can be; `None` over nothing.
-fn per(lost: (f64, f64), over: (f64, f64), unit: Unit) -> Result<Option<Interval>, Error> {
-    let (least, most) = (over.0.max(0.0), over.1);
-    if most <= 0.0 {
+const DAY_SECONDS: f64 = 86_400.0;
+
+/// All that a loss can be for so much of what lies between; `None` where that may be nothing.
+fn per(
+    lost: (f64, f64),
+    over: (f64, f64),
+    size: f64,
+    unit: Unit,
+) -> Result<Option<Interval>, Error> {
+    let (least, most) = over;
+    if least <= 0.0 {
         return Ok(None);
     }
     let lo = lost.0 / if lost.0 < 0.0 { least } else { most };
     let hi = lost.1 / if lost.1 < 0.0 { most } else { least };
-    let end = |end: f64| {
-        let bounded = end.is_finite().then(|| Amount::from_si(end, unit));
-        bounded.transpose()
-    };
-    Interval::new(end(lo)?, end(hi)?).map(Some)
+    let [lo, hi] = [lo, hi].map(|end| computed(end * size, unit, "net"));
+    Interval::new(Some(lo?), Some(hi?)).map(Some)
 }
 
-/// The distance to an allowed shortage; `None` where nothing is lost.
+/// The distance to a shortage in L at a rate; `None` where nothing is lost.
 fn reach(allowed: f64, per_1000_km: Interval) -> Result<Option<Interval>, Error> {
-    let km =
-        |rate: Amount| Amount::from_si(allowed / rate.si() * METRES_IN_1000_KM, Unit::Kilometre);
+    let km = |rate: Amount| {
+        let rate = number(rate, Unit::Litre, "shortage")?;
+        computed(allowed / rate * 1000.0, Unit::Kilometre, "shortage")
+    };
     let is_loss = |rate: &Amount| !rate.is_negative() && !rate.is_zero();
-    let soonest = match per_1000_km.hi() {
-        None => Amount::new(0, 0, Unit::Kilometre)?,
-        Some(most) if is_loss(&most) => km(most).map_err(|error| named(&error, "shortage"))?,
-        Some(_) => return Ok(None),
+    let Some(most) = per_1000_km.hi().filter(is_loss) else {
+        return Ok(None);
     };
     // What lies further off than an amount can tell is as good as unbounded.
-    let latest = per_1000_km
-        .lo()
-        .filter(is_loss)
-        .and_then(|least| km(least).ok());
-    Interval::new(Some(soonest), latest).map(Some)
+    let latest = per_1000_km.lo().filter(is_loss);
+    let latest = latest.and_then(|least| km(least).ok());
+    Interval::new(Some(km(most)?), latest).map(Some)
 }
 
 fn trend(rates: &[Rate]) -> Trend {
@@ -368,13 +368,13 @@ mod tests {
         let rates = consumption(&[first, last], None).unwrap().rates;
         // 0.495 to 0.505 L over 99 to 101 km.
         assert_eq!(told(rates[0].per_1000_km), "[4.900990099 L, 5.101010101 L]");
-        // An odometer that is surer of nothing than of a distance: unbounded, not refused.
+        // An odometer that may not have moved at all tells no rate.
         let vague = Visit {
             odometer_uncertainty: Some(amount("200 km")),
             ..last
         };
         let rates = consumption(&[first, vague], None).unwrap().rates;
-        assert_eq!(rates[0].per_1000_km.unwrap().hi(), None);
+        assert_eq!(rates[0].per_1000_km, None);
     }
 
     #[test]

@@ -1,6 +1,6 @@
 //! Drops and what they add up to. The volume of a drop is always given: published ones differ fivefold.
 
-use super::{above_zero, named, out_of_range};
+use super::{above_zero, computed, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Unit};
 use serde::Serialize;
@@ -45,12 +45,10 @@ pub fn drip_rate(drops: u32, in_time: Amount, drop: Amount) -> Result<DripRate, 
     }
     let every = above_zero(in_time, Unit::Second, "in_time")? / f64::from(drops);
     let per_day = above_zero(drop, Unit::Litre, "drop")? / every * DAY_SECONDS;
-    let litres = |value| Amount::from_si(value, Unit::Litre).map_err(|error| named(&error, "drop"));
     Ok(DripRate {
-        per_day: litres(per_day)?,
-        per_year: litres(per_day * YEAR_DAYS)?,
-        one_drop_every: Amount::from_si(every, Unit::Second)
-            .map_err(|error| named(&error, "in_time"))?,
+        per_day: computed(per_day, Unit::Litre, "drop")?,
+        per_year: computed(per_day * YEAR_DAYS, Unit::Litre, "drop")?,
+        one_drop_every: computed(every, Unit::Second, "in_time")?,
     })
 }
 
@@ -78,7 +76,7 @@ pub fn drops_for(volume: Amount, over: Amount, drop: Amount) -> Result<Amount, E
         let hint = "one drop is more than what was lost: check the unit of the drop";
         return Err(out_of_range(drop, "drop", hint).into());
     }
-    Amount::from_si(time / drops, Unit::Second).map_err(|error| named(&error, "over"))
+    computed(time / drops, Unit::Second, "over")
 }
 
 #[cfg(test)]

@@ -1,8 +1,8 @@
 //! Whether a limit is passed, where what is held against it is uncertain.
 
-use super::{above_zero, ends, from_zero, named, normal, si};
+use super::{above_zero, computed, difference, from_zero, limits, named, normal, number};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Interval, Unit};
+use crate::quantity::{Amount, Unit};
 use crate::word::words;
 use alloc::format;
 use alloc::string::ToString;
@@ -78,32 +78,32 @@ pub fn against_limit(
     rule: Rule,
     probability: impl Into<Option<Amount>>,
 ) -> Result<AgainstLimit, Error> {
-    let over = estimate.si() - si(limit, estimate.unit(), "limit")?;
-    let doubt = above_zero(uncertainty, estimate.resolution().unit(), "uncertainty")?;
-    let is_above = estimate.compare(&limit)?.is_gt();
-    let guard_band = match (rule, probability.into()) {
+    let over = estimate.to_f64() - number(limit, estimate.unit(), "limit")?;
+    let doubt = above_zero(uncertainty, difference(estimate), "uncertainty")?;
+    let z = match (rule, probability.into()) {
         (Rule::SimpleAcceptance, None) => None,
         (Rule::SimpleAcceptance, Some(_)) => {
             let hint =
                 "simple acceptance takes no probability: leave it out, or choose a guarded rule";
             return Err(probability_conflict(hint));
         }
-        (_, Some(probability)) => Some(guard_band(uncertainty, probability)?),
+        (_, Some(probability)) => Some(guard(probability)?),
         (_, None) => {
             let hint = "say with what probability the decision is to be right, as in \"95 %\"";
             return Err(probability_conflict(hint));
         }
     };
-    let band = guard_band.map_or(0.0, |band| band.si());
-    let decision = match (is_above, rule) {
+    let band = z.map_or(0.0, |z| z * doubt);
+    let decision = match (estimate.compare(&limit)?.is_gt(), rule) {
         (true, Rule::GuardedRejection) if over <= band => Decision::Undecided,
         (false, Rule::GuardedAcceptance) if -over < band => Decision::Undecided,
         (true, _) => Decision::Above,
         (false, _) => Decision::Below,
     };
+    let band_in_unit = |z| computed(z * uncertainty.to_f64(), uncertainty.unit(), "uncertainty");
     Ok(AgainstLimit {
         exceeds: probability_of(normal::below(over / doubt))?,
-        guard_band,
+        guard_band: z.map(band_in_unit).transpose()?,
         decision,
     })
 }
@@ -133,14 +133,13 @@ pub fn conformance(
     lower: impl Into<Option<Amount>>,
     upper: impl Into<Option<Amount>>,
 ) -> Result<Amount, Error> {
-    let (lower, upper) = (lower.into(), upper.into());
-    for (limit, name) in [(lower, "lower"), (upper, "upper")] {
-        limit.map_or(Ok(0.0), |limit| si(limit, value.unit(), name))?;
-    }
-    let limits = Interval::new(lower, upper).map_err(|error| named(&error, "upper"))?;
-    let (lo, hi) = ends(limits, value.unit(), "upper")?;
-    let doubt = above_zero(uncertainty, value.resolution().unit(), "uncertainty")?;
-    let at = value.si();
+    let (lo, hi) = limits(
+        [lower.into(), upper.into()],
+        value.unit(),
+        ["lower", "upper"],
+    )?;
+    let doubt = above_zero(uncertainty, difference(value), "uncertainty")?;
+    let at = value.to_f64();
     probability_of(normal::between((lo - at) / doubt, (hi - at) / doubt))
 }
 
@@ -160,9 +159,9 @@ pub fn conformance(
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn guard_band(uncertainty: Amount, probability: Amount) -> Result<Amount, Error> {
-    let doubt = above_zero(uncertainty, uncertainty.resolution().unit(), "uncertainty")?;
-    let z = normal::quantile(share(probability, 0.5)?);
-    Amount::from_si(z * doubt, uncertainty.unit()).map_err(|error| named(&error, "uncertainty"))
+    let doubt = above_zero(uncertainty, difference(uncertainty), "uncertainty")?;
+    let band = guard(probability)? * doubt;
+    computed(band, uncertainty.unit(), "uncertainty")
 }
 
 /// The number z of standard deviations that a standard normal variable stays below with a probability.
@@ -181,10 +180,8 @@ pub fn guard_band(uncertainty: Amount, probability: Amount) -> Result<Amount, Er
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn quantile(probability: Amount) -> Result<Amount, Error> {
-    Amount::from_computed(
-        normal::quantile(share(probability, LEAST_SHARE)?),
-        Unit::One,
-    )
+    let z = normal::quantile(share(probability, LEAST_SHARE)?);
+    Amount::from_computed(z, Unit::One)
 }
 
 /// The standard uncertainty of a sum whose parts are independent: the root of the sum of their squares.
@@ -209,10 +206,11 @@ pub fn combined_uncertainty(parts: &[Amount]) -> Result<Amount, Error> {
     };
     let mut squares = 0.0;
     for (index, part) in parts.iter().enumerate() {
-        let part = from_zero(*part, first.resolution().unit(), &format!("parts[{index}]"))?;
+        let part = from_zero(*part, difference(*first), "parts")
+            .map_err(|error| named(&error, format!("parts[{index}]")))?;
         squares += part * part;
     }
-    Amount::from_si(libm::sqrt(squares), first.unit()).map_err(|error| named(&error, "parts"))
+    computed(libm::sqrt(squares), first.unit(), "parts")
 }
 
 /// The half width of an interval that is expected to hold most of what the true value could be.
@@ -234,21 +232,25 @@ pub fn expanded_uncertainty(
     uncertainty: Amount,
     factor: impl Into<Option<Amount>>,
 ) -> Result<Amount, Error> {
-    let doubt = from_zero(uncertainty, uncertainty.resolution().unit(), "uncertainty")?;
+    let doubt = from_zero(uncertainty, difference(uncertainty), "uncertainty")?;
     let factor = factor
         .into()
         .map_or(Ok(2.0), |factor| above_zero(factor, Unit::One, "factor"))?;
-    Amount::from_si(factor * doubt, uncertainty.unit())
-        .map_err(|error| named(&error, "uncertainty"))
+    computed(factor * doubt, uncertainty.unit(), "uncertainty")
 }
 
 /// What the quantiles are told from and to.
 const LEAST_SHARE: f64 = 0.000_000_001;
 const MOST_SHARE: f64 = 0.999_999_999;
 
+/// How many standard uncertainties a guard band is wide.
+fn guard(probability: Amount) -> Result<f64, Error> {
+    Ok(normal::quantile(share(probability, 0.5)?))
+}
+
 /// A probability that a quantile is asked of.
 fn share(probability: Amount, least: f64) -> Result<f64, Error> {
-    let share = si(probability, Unit::One, "probability")?;
+    let share = number(probability, Unit::One, "probability")?;
     if (least..=MOST_SHARE).contains(&share) {
         return Ok(share);
     }

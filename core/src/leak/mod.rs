@@ -20,54 +20,75 @@ pub use risk::{Risks, risks};
 pub use seepage::{Look, Response, Seepage, SeepageClass, seepage};
 
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Interval, Unit};
+use crate::quantity::{Amount, Unit, convert};
 use alloc::string::{String, ToString};
 
-/// The value of an argument in SI, which must be of the kind of the unit `like`.
-fn si(amount: Amount, like: Unit, name: &str) -> Result<f64, Error> {
-    if amount.kind() != like.kind() {
-        Amount::new(0, 0, like)?
-            .compare(&amount)
-            .map_err(|error| named(&error, name))?;
+/// The number of an argument in a unit, of whose kind it must be.
+fn number(amount: Amount, unit: Unit, name: &str) -> Result<f64, Error> {
+    if amount.unit() == unit {
+        return Ok(amount.to_f64());
     }
-    Ok(amount.si())
+    let checked = if amount.kind() == unit.kind() {
+        convert(amount.to_f64(), amount.unit(), unit)
+    } else {
+        // Refused, as a unit of another kind than the one that is asked for.
+        convert(0.0, unit, amount.unit())
+    };
+    checked.map_err(|error| named(&error, name))
 }
 
 /// The same of an argument that must be above zero.
-fn above_zero(amount: Amount, like: Unit, name: &str) -> Result<f64, Error> {
-    let value = si(amount, like, name)?;
-    if value > 0.0 {
-        Ok(value)
+fn above_zero(amount: Amount, unit: Unit, name: &str) -> Result<f64, Error> {
+    let number = number(amount, unit, name)?;
+    if number > 0.0 {
+        Ok(number)
     } else {
-        let hint = "this must be more than nothing";
-        Err(out_of_range(amount, name, hint).into())
+        Err(out_of_range(amount, name, "this must be more than nothing").into())
     }
 }
 
 /// The same of an argument that must not be below zero.
-fn from_zero(amount: Amount, like: Unit, name: &str) -> Result<f64, Error> {
-    let value = si(amount, like, name)?;
-    if value >= 0.0 {
-        Ok(value)
+fn from_zero(amount: Amount, unit: Unit, name: &str) -> Result<f64, Error> {
+    let number = number(amount, unit, name)?;
+    if number >= 0.0 {
+        Ok(number)
     } else {
-        let hint = "this cannot be less than nothing";
-        Err(out_of_range(amount, name, hint).into())
+        Err(out_of_range(amount, name, "this cannot be less than nothing").into())
     }
 }
 
-/// The ends of a range in SI, infinite where it has none; it must have one.
-fn ends(range: Interval, like: Unit, name: &str) -> Result<(f64, f64), Error> {
-    if range == Interval::UNBOUNDED {
-        let fault = Fault::new(ErrorKind::Conflict).at(name);
-        return Err(fault
-            .hint("give a lower limit, an upper limit, or both")
-            .into());
+/// The unit of differences of such amounts.
+const fn difference(amount: Amount) -> Unit {
+    amount.resolution().unit()
+}
+
+/// Two limits in a unit, infinite where there is none; there must be one, and the lower comes first.
+fn limits(
+    [lower, upper]: [Option<Amount>; 2],
+    unit: Unit,
+    [lower_name, upper_name]: [&'static str; 2],
+) -> Result<(f64, f64), Error> {
+    let end = |limit: Option<Amount>, none, name| {
+        limit.map_or(Ok(none), |limit| number(limit, unit, name))
+    };
+    let lo = end(lower, f64::NEG_INFINITY, lower_name)?;
+    let hi = end(upper, f64::INFINITY, upper_name)?;
+    match upper.or(lower) {
+        Some(limit) if lo > hi => {
+            Err(out_of_range(limit, upper_name, "the lower limit comes first").into())
+        }
+        Some(_) => Ok((lo, hi)),
+        None => {
+            let fault = Fault::new(ErrorKind::Conflict).at(upper_name);
+            let hint = "give a lower limit, an upper limit, or both";
+            Err(fault.hint(hint).into())
+        }
     }
-    let end = |end: Option<Amount>, none| end.map_or(Ok(none), |end| si(end, like, name));
-    Ok((
-        end(range.lo(), f64::NEG_INFINITY)?,
-        end(range.hi(), f64::INFINITY)?,
-    ))
+}
+
+/// What was computed in a unit, or why it cannot be told of the argument of this name.
+fn computed(number: f64, unit: Unit, name: &str) -> Result<Amount, Error> {
+    Amount::from_computed(number, unit).map_err(|error| named(&error, name))
 }
 
 /// An error as one of the argument of this name.

@@ -1,7 +1,7 @@
 //! How often a whole run of parts would be judged wrongly.
 
 use super::limit::probability_of;
-use super::{above_zero, ends, normal, si};
+use super::{above_zero, difference, limits, normal};
 use crate::error::Error;
 use crate::quantity::{Amount, Interval};
 use alloc::vec::Vec;
@@ -20,10 +20,10 @@ pub struct Risks {
 /// The global risks of accepting by a measurement.
 ///
 /// The true values are spread normally about `mean` with the standard deviation `spread`; each is measured with the
-/// standard `uncertainty`; what is measured within `acceptance` is accepted, what truly lies within `tolerance` should be.
-/// Any kind of quantity, `spread` and `uncertainty` of the same (of a temperature: differences), above zero. Integrated over
-/// the true value to 1e-9 by an eight-point rule of Gauss and Legendre on pieces no wider than two of either standard
-/// deviation. Source: JCGM 106:2012, clause 9.
+/// standard `uncertainty`; what is measured within `acceptance` is accepted, what truly lies within `tolerance`
+/// should be. Any kind of quantity, `spread` and `uncertainty` of the same (of a temperature: differences), above
+/// zero. Integrated over the true value, to the nine decimals that are told, by the eight-point rule of Gauss and
+/// Legendre between cuts every two standard deviations of both. Source: JCGM 106:2012, clause 9.
 ///
 /// # Errors
 ///
@@ -48,14 +48,16 @@ pub fn risks(
     tolerance: Interval,
     acceptance: Interval,
 ) -> Result<Risks, Error> {
-    let difference = mean.resolution().unit();
-    let middle = si(mean, mean.unit(), "mean")?;
-    let spread = above_zero(spread, difference, "spread")?;
-    let doubt = above_zero(uncertainty, difference, "uncertainty")? / spread;
+    let middle = mean.to_f64();
+    let spread = above_zero(spread, difference(mean), "spread")?;
+    let doubt = above_zero(uncertainty, difference(mean), "uncertainty")? / spread;
     // In standard deviations of the true values from here on.
-    let scaled = |(lo, hi): (f64, f64)| ((lo - middle) / spread, (hi - middle) / spread);
-    let tolerance = scaled(ends(tolerance, mean.unit(), "tolerance")?);
-    let acceptance = scaled(ends(acceptance, mean.unit(), "acceptance")?);
+    let scaled = |range: Interval, name| {
+        let (lo, hi) = limits([range.lo(), range.hi()], mean.unit(), [name; 2])?;
+        Ok::<_, Error>(((lo - middle) / spread, (hi - middle) / spread))
+    };
+    let tolerance = scaled(tolerance, "tolerance")?;
+    let acceptance = scaled(acceptance, "acceptance")?;
     let (mut consumer, mut producer) = (0.0, 0.0);
     let cuts = cuts(tolerance, acceptance, doubt);
     for (lo, hi) in cuts.iter().zip(cuts.iter().skip(1)) {

@@ -22,8 +22,8 @@ words! {
     pub enum Look {
         /// Wet or discoloured, without drops.
         WetNoDrops = "wet_no_drops",
-        /// Drops form and none falls while it is looked at.
-        DropsFormNoneFalls = "drops_form_none_falls",
+        /// Drops form and none fall while it is looked at.
+        DropsFormNoneFall = "drops_form_none_fall",
         /// Drops fall.
         DropsFall = "drops_fall",
     }
@@ -67,15 +67,15 @@ const CLASSES: [Seepage; 3] = [
         drives: Response::CheckMoreOften,
         fuel: Response::DoNotRun,
         stream: None,
-        cautions: &["uses_nothing"],
+        cautions: &["no_normal_use"],
     },
     Seepage {
         class: SeepageClass::II,
-        meaning: Look::DropsFormNoneFalls,
+        meaning: Look::DropsFormNoneFall,
         drives: Response::CheckMoreOften,
         fuel: Response::DoNotRun,
         stream: None,
-        cautions: &["uses_nothing", "slip_fire"],
+        cautions: &["no_normal_use", "slip_fire"],
     },
     Seepage {
         class: SeepageClass::III,
@@ -83,7 +83,7 @@ const CLASSES: [Seepage; 3] = [
         drives: Response::Report,
         fuel: Response::DoNotRun,
         stream: Some(Response::DoNotRun),
-        cautions: &["uses_nothing", "leak_on_hot", "no_dry_start", "slip_fire"],
+        cautions: &["no_normal_use", "leak_on_hot", "no_dry_start", "slip_fire"],
     },
 ];
 
@@ -95,7 +95,7 @@ const CLASSES: [Seepage; 3] = [
 /// ```
 /// use brimline::leak::{Look, Response, SeepageClass, seepage};
 /// let seen = seepage(SeepageClass::II);
-/// assert_eq!((seen.meaning, seen.drives), (Look::DropsFormNoneFalls, Response::CheckMoreOften));
+/// assert_eq!((seen.meaning, seen.drives), (Look::DropsFormNoneFall, Response::CheckMoreOften));
 /// ```
 #[must_use]
 pub const fn seepage(class: SeepageClass) -> Seepage {
@@ -117,7 +117,7 @@ mod tests {
         // that fall. The first two are run with more checks, fuel never; the third is reported.
         let expected = [
             ("I", "wet_no_drops", "check_more_often"),
-            ("II", "drops_form_none_falls", "check_more_often"),
+            ("II", "drops_form_none_fall", "check_more_often"),
             ("III", "drops_fall", "report"),
         ];
         for ((word, class), (class_word, look, response)) in
@@ -127,7 +127,7 @@ mod tests {
             assert_eq!((*word, told.class), (class_word, *class));
             assert_eq!((told.meaning.slug(), told.drives.slug()), (look, response));
             assert_eq!(told.fuel, Response::DoNotRun);
-            assert!(told.cautions.contains(&"uses_nothing"));
+            assert!(told.cautions.contains(&"no_normal_use"));
         }
     }
 }
