@@ -53,14 +53,6 @@ words! {
     }
 }
 
-impl Relation {
-    /// Whether it may be poured onto the other as a top-up.
-    #[must_use]
-    pub const fn may_top_up(self) -> bool {
-        matches!(self, Relation::Same | Relation::Mixes)
-    }
-}
-
 impl Fluid {
     /// What this fluid's own lists say of pouring it onto `other`. The strictest statement wins.
     #[must_use]
@@ -115,6 +107,5 @@ mod tests {
         assert_eq!(light.onto("heavy"), Relation::Replaces);
         assert_eq!(heavy.onto("light"), Relation::Unknown);
         assert_eq!(light.onto("old"), Relation::Unknown);
-        assert!(!Relation::Unknown.may_top_up());
     }
 }
