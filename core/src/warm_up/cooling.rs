@@ -133,3 +133,140 @@ pub fn response_time(time_constant: Amount, share: Amount) -> Result<Amount, Err
     let time = -constant * libm::log1p(-gone);
     computed("time_constant", time, time_constant.unit())
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::arithmetic_side_effects)]
+
+    use super::*;
+    use crate::quantity::Unit;
+    use alloc::string::ToString;
+
+    fn amount(text: &str) -> Amount {
+        Amount::parse(text).unwrap()
+    }
+
+    fn cooling() -> Cooling {
+        Cooling {
+            first: amount("70 °C"),
+            second: amount("60 °C"),
+            elapsed: amount("10 min"),
+            ambient: amount("20 °C"),
+            max: amount("45 °C"),
+            reheat_rate: Amount::parse_as("1.5 °C", Kind::TemperatureDifference, None).unwrap(),
+            reheat_time: amount("240 s"),
+        }
+    }
+
+    #[test]
+    fn the_target_lies_below_the_limit_by_what_running_warms_again() {
+        let plan = cool_down(cooling()).unwrap();
+        assert_eq!(plan.target, amount("39 °C"));
+        // 10 / ln(50/40) = 44.81 min; times ln(40/19) = 33.36 min, from logarithms in a printed table.
+        assert!((plan.time_constant.to_f64() - 44.814).abs() < 5e-3);
+        assert!((plan.wait.to_f64() - 33.36).abs() < 5e-3);
+        assert!(plan.cautions.contains(&"hot_fluid"));
+        let there = Cooling {
+            max: amount("70 °C"),
+            ..cooling()
+        };
+        assert_eq!(cool_down(there).unwrap().wait.to_string(), "0 min");
+    }
+
+    #[test]
+    fn what_does_not_cool_there_is_refused() {
+        let path = |cooling: Cooling| cool_down(cooling).unwrap_err().first().path.clone();
+        assert_eq!(
+            path(Cooling {
+                second: amount("70 °C"),
+                ..cooling()
+            }),
+            "second"
+        );
+        assert_eq!(
+            path(Cooling {
+                second: amount("20 °C"),
+                ..cooling()
+            }),
+            "second"
+        );
+        assert_eq!(
+            path(Cooling {
+                elapsed: amount("0 min"),
+                ..cooling()
+            }),
+            "elapsed"
+        );
+        assert_eq!(
+            path(Cooling {
+                max: amount("26 °C"),
+                ..cooling()
+            }),
+            "max"
+        );
+        assert_eq!(
+            path(Cooling {
+                reheat_time: amount("-1 s"),
+                ..cooling()
+            }),
+            "reheat_time"
+        );
+        assert_eq!(
+            path(Cooling {
+                reheat_rate: amount("1 °C"),
+                ..cooling()
+            }),
+            "reheat_rate"
+        );
+        assert_eq!(
+            path(Cooling {
+                ambient: amount("-300 °C"),
+                ..cooling()
+            }),
+            "ambient"
+        );
+    }
+
+    #[track_caller]
+    fn near(found: Amount, number: f64, tolerance: f64) {
+        let found = found.to_f64();
+        assert!((found - number).abs() <= tolerance, "{found} for {number}");
+    }
+
+    #[test]
+    fn responses_take_what_textbooks_say() {
+        // Incropera, example 5.1, companion: from 25 °C to 199 °C in gas of 200 °C, one second of time constant; the
+        // companion rounds ln 10 and prints 5.16 s.
+        let share = Amount::from_computed(174.0 / 175.0, Unit::One).unwrap();
+        near(response_time(amount("1 s"), share).unwrap(), 5.16, 0.01);
+        // The same: h 400 W/m²K, ρ 8500 kg/m³, c 400 J/kgK and the diameter printed give that second back.
+        near(
+            amount("1 s"),
+            8500.0 * 400.0 * 7.06e-4 / (6.0 * 400.0),
+            1e-3,
+        );
+        // A companion to Cengel, example 4-1: D 1 mm, h 210, ρ 8500, c 320; 99 % after 10 s (exactly 9.941).
+        let constant =
+            Amount::from_computed(8500.0 * 320.0 * 0.001 / 6.0 / 210.0, Unit::Second).unwrap();
+        near(
+            response_time(constant, amount("99 %")).unwrap(),
+            9.941,
+            5e-4,
+        );
+        // Any text on heat transfer: 95 % (0.9502) after three time constants.
+        near(
+            response_time(amount("1 s"), amount("0.9502 ratio")).unwrap(),
+            3.0,
+            1e-3,
+        );
+        assert_eq!(
+            response_time(amount("1 s"), amount("0 %"))
+                .unwrap()
+                .to_string(),
+            "0 s"
+        );
+        assert!(response_time(amount("1 s"), amount("100 %")).is_err());
+        assert!(response_time(amount("0 s"), amount("50 %")).is_err());
+        assert!(response_time(amount("1 s"), amount("-1 %")).is_err());
+    }
+}

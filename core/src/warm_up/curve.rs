@@ -58,52 +58,72 @@ pub(super) struct Told {
 
 /// How far along its curve a temperature has come.
 #[derive(Debug, Clone, Copy)]
-struct Walk {
+pub(super) struct Walk {
     at: f64,
-    now: Told,
-    /// The last step and what followed from it: readings are mostly taken at equal times.
+    pub(super) now: Told,
+    /// The last step and its gains: readings are mostly taken at equal times.
     step: f64,
-    left: f64,
-    gained: f64,
-    gained_by_loss: f64,
+    gains: (f64, f64),
+}
+
+/// 1/2!, 1/3!, …: what the second of the two below is a series of.
+const SERIES: [f64; 8] = [
+    1.0 / 2.0,
+    1.0 / 6.0,
+    1.0 / 24.0,
+    1.0 / 120.0,
+    1.0 / 720.0,
+    1.0 / 5_040.0,
+    1.0 / 40_320.0,
+    1.0 / 362_880.0,
+];
+
+/// (1 − e⁻ˣ)/x and (1 − that)/x, for x from 0; exact to 14 digits.
+fn gains(x: f64) -> (f64, f64) {
+    if x < 0.125 {
+        let second = SERIES.iter().rev().fold(0.0, |sum, term| term - x * sum);
+        (1.0 - x * second, second)
+    } else {
+        let first = -libm::expm1(-x) / x;
+        (first, (1.0 - first) / x)
+    }
 }
 
 impl Walk {
     fn new(curve: &Curve, at: f64) -> Self {
         let (value, by) = (curve.start, [1.0, 0.0, 0.0]);
+        let now = Told { value, by };
+        let (step, gains) = (0.0, (1.0, 0.5));
         Walk {
             at,
-            now: Told { value, by },
-            step: 0.0,
-            left: 1.0,
-            gained: 0.0,
-            gained_by_loss: 0.0,
+            now,
+            step,
+            gains,
         }
     }
 
-    fn to(&mut self, curve: &Curve, at: f64) {
+    pub(super) fn to(&mut self, curve: &Curve, at: f64) {
         let step = at - self.at;
         if step <= 0.0 {
             return;
         }
         if step != self.step {
-            let lost = -libm::expm1(-curve.loss * step);
-            self.step = step;
-            self.left = 1.0 - lost;
-            self.gained = lost / curve.loss;
-            self.gained_by_loss = (step * self.left - self.gained) / curve.loss;
+            (self.step, self.gains) = (step, gains(curve.loss * step));
         }
+        let (first, second) = self.gains;
+        let left = 1.0 - curve.loss * step * first;
+        let gained = step * first;
         let Told {
             value,
             by: [by_start, by_heating, by_loss],
         } = self.now;
-        let value = self.left * value;
+        let value = left * value;
         self.now = Told {
-            value: value + curve.heating * self.gained,
+            value: value + curve.heating * gained,
             by: [
-                self.left * by_start,
-                self.left * by_heating + self.gained,
-                self.left * by_loss - step * value + curve.heating * self.gained_by_loss,
+                left * by_start,
+                left * by_heating + gained,
+                left * by_loss - step * value + curve.heating * step * step * (second - first),
             ],
         };
         self.at = at;
@@ -120,9 +140,10 @@ impl Walk {
 pub(super) struct Fitted {
     pub(super) curve: Curve,
     pub(super) normal: Normal,
-    /// The temperature at the last reading or pour.
-    pub(super) last: Told,
+    /// To the last reading or pour that was taken in.
+    pub(super) walk: Walk,
     pub(super) shape: Shape,
+    damping: f64,
 }
 
 /// What the readings make of a response.
@@ -160,47 +181,50 @@ impl Curve {
         }
     }
 
-    /// The normal equations of the readings at this curve.
+    /// Goes on to a reading and takes it in.
     ///
     /// With a scatter c a residual r counts as 2c²(√(1 + (r/c)²) − 1), known as soft L1: as r² where it is small, as its
     /// size where it is large.
-    fn normal(&self, task: &Task<'_>) -> (Normal, Told) {
+    fn take(&self, normal: &mut Normal, walk: &mut Walk, point: &Point, task: &Task<'_>) {
+        walk.to(self, point.at);
+        let residual = point.over - walk.now.value;
+        let root = libm::sqrt(1.0 + residual * residual * task.narrowness);
+        let weight = 1.0 / root;
+        let by = match task.asymptote {
+            Some(end) => held(walk.now.by, end),
+            None => walk.now.by,
+        };
+        normal.cost += 2.0 * residual * residual / (1.0 + root);
+        normal.add(by, residual * weight, weight * weight * weight);
+    }
+
+    /// The normal equations of the readings at this curve, and where it has come to after the last reading and pour.
+    fn normal(&self, task: &Task<'_>) -> (Normal, Walk) {
         let begins = task.believed().next().map_or(0.0, |point| point.at);
         let mut walk = Walk::new(self, begins);
         let mut stirs = task.stirs.iter().peekable();
         while stirs.next_if(|stir| stir.at < begins).is_some() {}
         let mut normal = Normal::default();
         for point in task.believed() {
-            while let Some(stir) = stirs.next_if(|stir| stir.at <= point.at) {
+            while let Some(stir) = stirs.next_if(|stir| stir.at < point.at) {
                 walk.to(self, stir.at);
                 walk.stir(stir);
             }
-            walk.to(self, point.at);
-            let residual = point.over - walk.now.value;
-            let root = libm::sqrt(1.0 + residual * residual * task.narrowness);
-            let weight = 1.0 / root;
-            let by = match task.asymptote {
-                Some(end) => held(walk.now.by, end),
-                None => walk.now.by,
-            };
-            normal.cost += 2.0 * residual * residual / (1.0 + root);
-            normal.add(by, residual * weight, weight * weight * weight);
+            self.take(&mut normal, &mut walk, point, task);
         }
         for stir in stirs {
             walk.to(self, stir.at);
             walk.stir(stir);
         }
-        if let Some(end) = task.asymptote {
-            walk.now.by = held(walk.now.by, end);
-            normal.pin(1);
+        if task.asymptote.is_some() {
+            normal.hold_heating();
         }
-        (normal, walk.now)
+        (normal, walk)
     }
 
-    /// The curve a step further, its loss within bounds.
-    fn moved(&self, [start, heating, loss]: [f64; 3], task: &Task<'_>, bounds: [f64; 2]) -> Self {
-        let [least, most] = bounds;
-        let loss = (self.loss + loss).clamp(least, most);
+    /// The curve a step further.
+    fn moved(&self, [start, heating, loss]: [f64; 3], task: &Task<'_>) -> Self {
+        let loss = self.loss + loss;
         Curve {
             start: self.start + start,
             heating: task
@@ -230,6 +254,12 @@ impl Told {
 
 /// How far from a straight line and from a bare step a response may lie, as loss times the span of the readings.
 const LOSS_OVER_SPAN: [f64; 2] = [1e-3, 1e2];
+/// The loss changes at most by this factor in one step.
+const STRIDE: f64 = 4.0;
+/// How much the first step is held back, as a part of the diagonal.
+const DAMPING: f64 = 1e-3;
+/// A gain in K² that is none.
+const NOTHING: f64 = 1e-18;
 
 impl Task<'_> {
     /// The readings that are fitted.
@@ -256,45 +286,52 @@ impl Task<'_> {
         }
     }
 
-    /// The curve nearest to the readings, by Levenberg and Marquardt's steps from `from` on, at most `steps` of them.
+    /// The curve nearest to the readings, by Levenberg and Marquardt's steps, at most `steps` of them. `None` where the
+    /// readings do not settle the three numbers.
     ///
-    /// It ends early once a step gains less than `enough`, a part of the variance. `None` where the readings do not
-    /// settle the three numbers.
-    pub(super) fn fitted(&self, from: Option<Curve>, steps: u32, enough: f64) -> Option<Fitted> {
+    /// It begins where `before` ended; where only the last reading is new, that one is `added` to what is known. It ends
+    /// once a step promises less than `enough`, a part of the variance.
+    pub(super) fn fitted(
+        &self,
+        before: Option<&Fitted>,
+        added: Option<&Point>,
+        steps: u32,
+        enough: f64,
+    ) -> Option<Fitted> {
         let (first, last) = self.ends();
-        if last.at <= first.at {
+        let span = last.at - first.at;
+        if span <= 0.0 {
             return None;
         }
-        let bounds = LOSS_OVER_SPAN.map(|bound| bound / (last.at - first.at));
-        let [least, most] = bounds;
-        let mut curve = from
-            .unwrap_or_else(|| self.guess())
-            .moved([0.0; 3], self, bounds);
-        let (mut normal, mut last) = curve.normal(self);
-        let mut damping = if from.is_some() { 1e-6 } else { 1e-3 };
-        for _ in 0..steps {
-            let mut step = normal.step(damping)?;
-            let [_, _, outward] = step;
-            if (curve.loss <= least && outward < 0.0) || (curve.loss >= most && outward > 0.0) {
-                let mut bound = normal;
-                bound.pin(2);
-                step = bound.step(damping)?;
+        let [least, most] = LOSS_OVER_SPAN.map(|bound| bound / span);
+        let mut curve = before.map_or_else(|| self.guess(), |before| before.curve);
+        let mut damping = before.map_or(DAMPING, |before| before.damping);
+        let (mut normal, mut walk) = match (before, added) {
+            (Some(before), Some(added)) if curve.loss <= most => {
+                let (mut normal, mut walk) = (before.normal, before.walk);
+                curve.take(&mut normal, &mut walk, added, self);
+                (normal, walk)
             }
-            let gain = normal.gain(step);
-            let next = curve.moved(step, self, bounds);
-            let (there, there_last) = next.normal(self);
+            _ => {
+                curve.loss = curve.loss.clamp(least, most);
+                curve.normal(self)
+            }
+        };
+        for _ in 0..steps {
+            let lowest = least.max(curve.loss / STRIDE) - curve.loss;
+            let highest = most.min(curve.loss * STRIDE) - curve.loss;
+            let step = normal.step(damping, lowest, highest)?;
+            if normal.gain(step) <= enough * normal.variance() + NOTHING {
+                break;
+            }
+            let next = curve.moved(step, self);
+            let (there, there_walk) = next.normal(self);
             // Not a number is no gain either.
             if there.cost <= normal.cost {
-                (curve, normal, last) = (next, there, there_last);
-                damping *= 0.1;
-                if gain <= enough * normal.variance() + 1e-18 {
-                    break;
-                }
+                (curve, normal, walk) = (next, there, there_walk);
+                damping = (damping * 0.1).max(1e-12);
             } else {
-                if gain <= enough * normal.variance() + 1e-18 || damping > 1e12 {
-                    break;
-                }
-                damping *= 10.0;
+                damping = (damping * 10.0).min(1e6);
             }
         }
         let shape = if curve.loss <= least {
@@ -307,8 +344,9 @@ impl Task<'_> {
         Some(Fitted {
             curve,
             normal,
-            last,
+            walk,
             shape,
+            damping,
         })
     }
 }

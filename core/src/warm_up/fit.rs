@@ -156,7 +156,7 @@ pub fn fit(
         asymptote: held,
     };
     let fitted = task
-        .fitted(None, STEPS, ENOUGH)
+        .fitted(None, None, STEPS, ENOUGH)
         .filter(|fitted| fitted.shape == Shape::Curved)
         .ok_or_else(|| {
             let fault = Fault::new(ErrorKind::OutOfRange).at("samples");

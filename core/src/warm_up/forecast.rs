@@ -37,7 +37,7 @@ const POURS: usize = 8;
 /// A first-order response is fitted to at least so many readings.
 pub(super) const LEAST: usize = 4;
 /// Steps of the first fit and of every one after it, which begins where the last one ended.
-const STEPS: (u32, u32) = (30, 3);
+const STEPS: (u32, u32) = (30, 2);
 /// A step that gains less than this part of the variance is the last.
 const ENOUGH: f64 = 1e-4;
 const SCATTER: f64 = 0.5;
@@ -45,7 +45,8 @@ const SCATTER: f64 = 0.5;
 /// A forecast that is kept up: a reading or a pour is taken in without allocating, and answered at any time.
 ///
 /// At most 64 readings are held; when they are full, every second of the older half is let go. Doubted readings (see
-/// [`sensor_doubts`](super::sensor_doubts), the engine taken as running) are kept and not fitted. After a pour the response
+/// [`sensor_doubts`](super::sensor_doubts), the engine taken as running) are kept and not fitted. Of a reading and a pour at
+/// one time the reading comes first. After a pour the response
 /// goes on from the mixed temperature, nearing the same asymptote with the same time constant, so that the readings before
 /// it still count.
 ///
@@ -159,20 +160,27 @@ impl Forecast {
             }
             self.fitted = None;
         }
+        // Of a reading and a pour at one time the reading comes first.
+        let last_stir = self.task().stirs.last().map(|stir| stir.at);
+        let mut is_whole = self.fitted.is_some() && last_stir.is_none_or(|at| at < self.now);
         if self.count == READINGS {
             self.thin();
+            is_whole = false;
         }
+        let point = Point {
+            at: self.now,
+            over: kelvin - first_kelvin,
+            index: self.given,
+            doubted: matches!(word, Word::Doubted(_)),
+        };
         if let Some(place) = self.points.get_mut(self.count) {
-            *place = Point {
-                at: self.now,
-                over: kelvin - first_kelvin,
-                index: self.given,
-                doubted: matches!(word, Word::Doubted(_)),
-            };
+            *place = point;
             self.count = self.count.saturating_add(1);
         }
         self.given = self.given.saturating_add(1);
-        self.fit();
+        if !(is_whole && point.doubted) {
+            self.fit(is_whole.then_some(&point));
+        }
         Ok(())
     }
 
@@ -205,7 +213,7 @@ impl Forecast {
             let added = kelvin * KELVIN as f64;
             self.watch
                 .stir(|count| (kept * count as f64 + (1.0 - kept) * added) as i128);
-            self.fit();
+            self.fit(None);
         } else {
             (self.origin, self.now, self.fitted) = (None, 0.0, None);
             (self.count, self.stirred) = (0, 0);
@@ -243,17 +251,16 @@ impl Forecast {
         }
     }
 
-    fn fit(&mut self) {
+    /// Fits anew, with what is known of all readings but one that was added.
+    fn fit(&mut self, added: Option<&Point>) {
         let task = self.task();
-        let (first, later) = STEPS;
-        let before = self
-            .fitted
-            .filter(|before| before.shape != Shape::Step)
-            .map(|before| before.curve);
-        let steps = if before.is_some() { later } else { first };
         let is_enough = task.believed().nth(LEAST.saturating_sub(1)).is_some();
+        let before = self.fitted.as_ref();
+        let before = before.filter(|before| before.shape != Shape::Step);
+        let (first, later) = STEPS;
+        let steps = if before.is_some() { later } else { first };
         self.fitted = is_enough
-            .then(|| task.fitted(before, steps, ENOUGH))
+            .then(|| task.fitted(before, added, steps, ENOUGH))
             .flatten();
     }
 }

@@ -35,3 +35,44 @@ pub fn mixed_temperature(
     let mixed = warm + (cold - warm) * (poured / (held + poured));
     computed("temperature", mixed, temperature.unit())
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use super::*;
+
+    fn mixed(texts: [&str; 4]) -> Result<alloc::string::String, alloc::string::String> {
+        let [volume, temperature, added, cold] = texts.map(|text| Amount::parse(text).unwrap());
+        mixed_temperature(volume, temperature, added, cold)
+            .map(|mixed| alloc::format!("{mixed}"))
+            .map_err(|error| error.first().path.clone())
+    }
+
+    #[test]
+    fn what_is_poured_pulls_by_its_share() {
+        // By hand: (2 · 40 + 2 · 20) / 4; the same on the other scale; nothing added.
+        assert_eq!(
+            mixed(["2 L", "40 °C", "2000 mL", "68 °F"]).unwrap(),
+            "30 °C"
+        );
+        assert_eq!(mixed(["2 L", "104 °F", "2 L", "20 °C"]).unwrap(), "86 °F");
+        assert_eq!(mixed(["2 L", "40 °C", "0 L", "20 °C"]).unwrap(), "40 °C");
+        assert_eq!(
+            mixed(["0 L", "40 °C", "1 L", "20 °C"]).unwrap_err(),
+            "volume"
+        );
+        assert_eq!(
+            mixed(["1 L", "40 °C", "-1 L", "20 °C"]).unwrap_err(),
+            "added"
+        );
+        assert_eq!(
+            mixed(["1 L", "40 °C", "1 L", "-300 °C"]).unwrap_err(),
+            "added_temperature"
+        );
+        assert_eq!(
+            mixed(["1 L", "40 L", "1 L", "20 °C"]).unwrap_err(),
+            "temperature"
+        );
+    }
+}

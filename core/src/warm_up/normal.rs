@@ -5,12 +5,11 @@
 pub(super) struct Normal {
     /// Twice the cost, in K².
     pub(super) cost: f64,
+    /// Readings and unknowns that are held.
     count: f64,
     /// 00, 01, 02, 11, 12, 22.
     sums: [f64; 6],
     right: [f64; 3],
-    /// Unknowns that are held: 1 where it is.
-    pinned: [f64; 3],
 }
 
 /// The smallest determinant, as a part of the product of its diagonal, that is told from nothing.
@@ -35,21 +34,13 @@ impl Normal {
         self.count += 1.0;
     }
 
-    /// Holds one unknown where it is.
-    pub(super) fn pin(&mut self, unknown: usize) {
-        let [aa, ab, ac, bb, bc, cc] = &mut self.sums;
-        let (own, one, other) = match unknown {
-            0 => (aa, ab, ac),
-            1 => (bb, ab, bc),
-            _ => (cc, ac, bc),
-        };
-        (*own, *one, *other) = (1.0, 0.0, 0.0);
-        if let (Some(right), Some(pinned)) =
-            (self.right.get_mut(unknown), self.pinned.get_mut(unknown))
-        {
-            *right = 0.0;
-            *pinned = 1.0;
-        }
+    /// Leaves the heating as it is: it follows from the loss.
+    pub(super) fn hold_heating(&mut self) {
+        let [_, ab, _, bb, bc, _] = &mut self.sums;
+        (*ab, *bb, *bc) = (0.0, 1.0, 0.0);
+        let [_, right, _] = &mut self.right;
+        *right = 0.0;
+        self.count += 1.0;
     }
 
     /// The inverse by cofactors, the diagonal raised by a part of itself; `None` where there is none.
@@ -71,27 +62,32 @@ impl Normal {
         is_regular.then(|| minors.map(|minor| minor / determinant))
     }
 
-    /// The step towards the smallest cost.
-    pub(super) fn step(&self, damping: f64) -> Option<[f64; 3]> {
+    /// The step towards the smallest cost, that of the last unknown kept within `least` and `most`.
+    pub(super) fn step(&self, damping: f64, least: f64, most: f64) -> Option<[f64; 3]> {
         let [aa, ab, ac, bb, bc, cc] = self.inverse(damping)?;
         let [a, b, c] = self.right;
+        let last = ac * a + bc * b + cc * c;
+        let off = last.clamp(least, most) - last;
+        // Along this direction the others follow the last at the least cost.
         Some([
-            aa * a + ab * b + ac * c,
-            ab * a + bb * b + bc * c,
-            ac * a + bc * b + cc * c,
+            aa * a + ab * b + ac * c + ac / cc * off,
+            ab * a + bb * b + bc * c + bc / cc * off,
+            last + off,
         ])
     }
 
     /// What a step promises to take off the cost.
     pub(super) fn gain(&self, [a, b, c]: [f64; 3]) -> f64 {
         let [right_a, right_b, right_c] = self.right;
-        a * right_a + b * right_b + c * right_c
+        let [aa, ab, ac, bb, bc, cc] = self.sums;
+        let cross = ab * a * b + ac * a * c + bc * b * c;
+        let square = aa * a * a + bb * b * b + cc * c * c + 2.0 * cross;
+        2.0 * (a * right_a + b * right_b + c * right_c) - square
     }
 
     /// Readings more than there are unknowns to find.
     pub(super) fn freedom(&self) -> f64 {
-        let [a, b, c] = self.pinned;
-        self.count - 3.0 + a + b + c
+        self.count - 3.0
     }
 
     /// What the readings scatter by themselves, squared; 0 where there are none to spare.

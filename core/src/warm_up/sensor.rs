@@ -233,3 +233,113 @@ pub(super) fn moment(at: Amount, last: Option<i128>) -> Result<i128, Error> {
     }
     Ok(moment)
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::arithmetic_side_effects)]
+
+    use super::*;
+
+    fn doubts(readings: &[(&str, &str)], running: bool) -> Vec<(u32, &'static str)> {
+        let sample = |(at, reading): &(&str, &str)| Sample {
+            at: Amount::parse(at).unwrap(),
+            reading: Amount::parse(reading).unwrap(),
+        };
+        let samples: Vec<Sample> = readings.iter().map(sample).collect();
+        let doubts = sensor_doubts(&samples, running).unwrap();
+        doubts
+            .iter()
+            .map(|doubt| (doubt.index, doubt.id.slug()))
+            .collect()
+    }
+
+    #[test]
+    fn broken_sensors_read_the_ends_of_their_coding() {
+        // SAE J1979: A − 40 of a byte 00 and FF; SAE J1939: −273 °C of a word 0000.
+        let ends = [
+            ("0 s", "-40 °F"),
+            ("1 s", "215 °C"),
+            ("2 s", "419 °F"),
+            ("3 s", "-273 °C"),
+        ];
+        let all = doubts(&ends, false);
+        assert!(all.iter().all(|(_, id)| *id == "reading_default"));
+        assert_eq!(all.len(), 4);
+        assert_eq!(
+            doubts(&[("0 s", "-300 °C")], false),
+            [(0, "reading_impossible")]
+        );
+        assert_eq!(doubts(&[("0 s", "-39 °C")], false), []);
+    }
+
+    #[test]
+    fn a_fluid_warms_by_2_degrees_and_6_a_minute_at_most() {
+        assert_eq!(doubts(&[("0 s", "30 °C"), ("60 s", "38 °C")], true), []);
+        let fast = [("0 s", "30 °C"), ("60 s", "38.1 °C"), ("120 s", "32 °C")];
+        assert_eq!(doubts(&fast, true), [(1, "reading_jumps")]);
+        let for_good = [
+            ("0 s", "30 °C"),
+            ("1 s", "50 °C"),
+            ("2 s", "50 °C"),
+            ("3 s", "51 °C"),
+        ];
+        assert_eq!(doubts(&for_good, true), [(1, "reading_jumps")]);
+        let to_and_fro = [
+            ("0 s", "30 °C"),
+            ("1 s", "50 °C"),
+            ("2 s", "70 °C"),
+            ("3 s", "30 °C"),
+        ];
+        assert_eq!(
+            doubts(&to_and_fro, true),
+            [(1, "reading_jumps"), (2, "reading_jumps")]
+        );
+    }
+
+    #[test]
+    fn a_cool_reading_moves_within_5_minutes_of_running() {
+        let still = [
+            ("0 min", "30 °C"),
+            ("4 min", "30.5 °C"),
+            ("5 min", "30.4 °C"),
+        ];
+        assert_eq!(doubts(&still, true), [(2, "reading_stuck")]);
+        assert_eq!(doubts(&still, false), []);
+        assert_eq!(
+            doubts(&[("0 min", "30 °C"), ("5 min", "30.6 °C")], true),
+            []
+        );
+        assert_eq!(doubts(&[("0 min", "60 °C"), ("9 min", "60 °C")], true), []);
+        let long: Vec<(u32, &str)> = doubts(
+            &[
+                ("0 min", "30 °C"),
+                ("5 min", "30 °C"),
+                ("7 min", "30 °C"),
+                ("10 min", "30 °C"),
+            ],
+            true,
+        );
+        assert_eq!(long, [(1, "reading_stuck"), (3, "reading_stuck")]);
+    }
+
+    #[test]
+    fn times_that_go_back_and_other_kinds_are_refused() {
+        let sample = |at: &str, reading: &str| Sample {
+            at: Amount::parse(at).unwrap(),
+            reading: Amount::parse(reading).unwrap(),
+        };
+        let path = |samples: &[Sample]| {
+            sensor_doubts(samples, true)
+                .unwrap_err()
+                .first()
+                .path
+                .clone()
+        };
+        assert_eq!(
+            path(&[sample("2 s", "20 °C"), sample("1 s", "20 °C")]),
+            "samples[1].at"
+        );
+        assert_eq!(path(&[sample("2 s", "20 L")]), "samples[0].reading");
+        assert_eq!(path(&[sample("2 L", "20 °C")]), "samples[0].at");
+    }
+}

@@ -20,6 +20,8 @@ pub(super) struct Slope {
     pub(super) most: f64,
     /// The temperature at `now` on it.
     pub(super) now: f64,
+    /// Seconds from its first reading to `now`.
+    pub(super) reach: f64,
 }
 
 /// A reading as it would be had all that was poured since been in it.
@@ -58,8 +60,8 @@ impl Task<'_> {
             (before, count) = (point.at, count.saturating_add(1));
         }
         let line = line.get(..count).filter(|line| line.len() >= 3)?;
-        let half = line.first().zip(line.last());
-        let half = half.map_or(0.0, |((newest, _), (oldest, _))| (newest - oldest) / 2.0);
+        let (newest, oldest) = line.first().zip(line.last())?;
+        let half = (newest.0 - oldest.0) / 2.0;
         let mut slopes = [0.0; PAIRS];
         let (mut pairs, mut least, mut most) = (0_usize, f64::INFINITY, f64::NEG_INFINITY);
         for (place, (at, over)) in line.iter().enumerate() {
@@ -89,6 +91,7 @@ impl Task<'_> {
             likely,
             most: most.max(likely),
             now: median(levels)?,
+            reach: now - oldest.0,
         })
     }
 }

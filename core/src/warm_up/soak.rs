@@ -132,3 +132,93 @@ fn in_other_scale(reading: Amount) -> Option<Amount> {
     };
     Amount::new(reading.mantissa(), reading.decimals(), unit).ok()
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::arithmetic_side_effects)]
+
+    use super::*;
+
+    fn soak(readings: &[(&str, &str)]) -> ColdSoak {
+        let named = |(name, reading): &(&str, &str)| Named {
+            name: (*name).into(),
+            reading: Amount::parse(reading).unwrap(),
+        };
+        let readings: Vec<Named> = readings.iter().map(named).collect();
+        cold_soak(&readings, None).unwrap()
+    }
+
+    #[test]
+    fn agreement_is_within_5_degrees_exactly() {
+        let agreed = soak(&[("fluid", "20 °C"), ("coolant", "22.5 °C"), ("air", "77 °F")]);
+        assert!(agreed.agree && agreed.odd.is_empty());
+        assert_eq!(agreed.apart.to_string(), "5 Δ°C");
+        let apart = soak(&[
+            ("fluid", "20 °C"),
+            ("coolant", "22.5 °C"),
+            ("air", "77.1 °F"),
+        ]);
+        // Apart, but none from more than half of the others.
+        assert!(!apart.agree && apart.odd.is_empty());
+        assert_eq!(
+            soak(&[("fluid", "50 °F"), ("air", "10 °C")])
+                .apart
+                .to_string(),
+            "0 Δ°F"
+        );
+    }
+
+    #[test]
+    fn the_odd_one_is_named_and_of_two_both() {
+        let odd = soak(&[("fluid", "-12 °C"), ("coolant", "19 °C"), ("air", "20 °C")]);
+        assert_eq!(odd.odd, ["fluid"]);
+        assert_eq!(odd.unit_question, None);
+        assert_eq!(
+            soak(&[("fluid", "31 °C"), ("air", "20 °C")]).odd,
+            ["fluid", "air"]
+        );
+    }
+
+    #[test]
+    fn a_number_that_fits_the_other_scale_is_asked_about() {
+        let asked = soak(&[("fluid", "20 °F"), ("coolant", "19 °C"), ("air", "68 °F")]);
+        let question = asked.unit_question.unwrap();
+        assert_eq!(
+            (question.name.as_str(), question.other.to_string()),
+            ("fluid", "20 °C".into())
+        );
+        assert_eq!(question.reading.to_string(), "20 °F");
+        let two = soak(&[("air", "20 °C"), ("fluid", "68 °C")]).unit_question;
+        assert_eq!(two.unwrap().name, "fluid");
+    }
+
+    #[test]
+    fn what_cannot_be_compared_is_refused() {
+        let named = |reading: &str| Named {
+            name: "fluid".into(),
+            reading: Amount::parse(reading).unwrap(),
+        };
+        let path = |readings: &[Named], spread: Option<&str>| {
+            let spread = spread.map(|text| Amount::parse(text).unwrap());
+            cold_soak(readings, spread)
+                .unwrap_err()
+                .first()
+                .path
+                .clone()
+        };
+        assert_eq!(path(&[named("20 °C")], None), "readings");
+        assert_eq!(path(&alloc::vec![named("20 °C"); 101], None), "readings");
+        assert_eq!(
+            path(&[named("20 °C"), named("20 L")], None),
+            "readings[1].reading"
+        );
+        assert_eq!(
+            path(&[named("20 °C"), named("20 °C")], Some("5 °C")),
+            "spread"
+        );
+        assert_eq!(
+            path(&[named("20 °C"), named("20 °C")], Some("-1 Δ°C")),
+            "spread"
+        );
+    }
+}
