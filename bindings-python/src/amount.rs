@@ -1,13 +1,15 @@
 //! Amounts.
 
+use crate::border::caught;
 use crate::data::{Decimal, Told};
 use crate::document::utf8;
-use crate::error::answer;
+use crate::error::{Refused, answer};
 use crate::number::{Number, saturated};
 use crate::unit::{Unit, UnitGiven};
 use crate::word::Word;
 use brimline::{Kind, Measures, Rounding};
 use pyo3::basic::CompareOp;
+use pyo3::exceptions::PyTypeError;
 use pyo3::intern;
 use pyo3::prelude::*;
 use pyo3::types::{PyInt, PyString, PyType};
@@ -45,7 +47,7 @@ impl Amount {
     #[new]
     #[pyo3(signature = (number, unit=None))]
     fn new(number: Number<'_, '_>, unit: Option<UnitGiven>) -> PyResult<Self> {
-        number.of(unit.map(|unit| unit.0)).map(Amount)
+        Ok(Amount(number.of(unit.map(|unit| unit.0))?))
     }
 
     /// Reads an amount where its kind, or whose customary measures are meant, is known.
@@ -221,19 +223,45 @@ impl Amount {
 pub(crate) struct AmountGiven(pub(crate) brimline::Amount);
 
 impl FromPyObject<'_, '_> for AmountGiven {
-    type Error = PyErr;
+    type Error = Refused;
     #[cfg(feature = "introspection")]
     const INPUT_TYPE: PyStaticExpr = type_hint_union!(
         <Amount as pyo3::PyTypeInfo>::TYPE_HINT,
         type_hint_identifier!("builtins", "str")
     );
 
-    fn extract(given: Borrowed<'_, '_, PyAny>) -> PyResult<Self> {
-        if let Ok(amount) = given.cast::<Amount>() {
-            return Ok(AmountGiven(amount.get().0));
-        }
-        let text = given.cast::<PyString>()?;
-        let text = utf8(&text)?;
-        answer(|| brimline::Amount::parse(text)).map(AmountGiven)
+    fn extract(given: Borrowed<'_, '_, PyAny>) -> Result<Self, Refused> {
+        read(&given, None, None).map(AmountGiven)
     }
+}
+
+/// An amount, or what its text says where this kind and these customary measures are meant.
+#[inline]
+pub(crate) fn read(
+    given: &Borrowed<'_, '_, PyAny>,
+    kind: Option<Kind>,
+    measures: Option<Measures>,
+) -> Result<brimline::Amount, Refused> {
+    if let Ok(amount) = given.cast_exact::<Amount>() {
+        return Ok(amount.get().0);
+    }
+    if let Ok(text) = given.cast::<PyString>() {
+        let text = utf8(&text)?;
+        return Ok(caught(|| brimline::Amount::parse_as(text, kind, measures))?);
+    }
+    Err(no_amount(given).into())
+}
+
+/// Refuses what is neither an amount nor a text.
+pub(crate) fn expected(given: &Borrowed<'_, '_, PyAny>) -> PyResult<()> {
+    let may_be = given.is_instance_of::<Amount>() || given.is_instance_of::<PyString>();
+    may_be.then_some(()).ok_or_else(|| no_amount(given))
+}
+
+#[cold]
+fn no_amount(given: &Borrowed<'_, '_, PyAny>) -> PyErr {
+    let name = given.get_type().name();
+    let name = name.map_or_else(|_| "that".into(), |name| name.to_string());
+    let said = format!("an amount is an Amount or its text, not {name}");
+    PyTypeError::new_err(said)
 }

@@ -1,13 +1,15 @@
-//! Data out: the library's JSON answers as plain dicts and lists.
+//! Data out: the library's answers as plain dicts and lists, and the shapes they have.
 
-use pyo3::intern;
+use crate::plain::plain;
 use pyo3::prelude::*;
+use pyo3::sync::PyOnceLock;
 use pyo3::types::PyTuple;
 #[cfg(feature = "introspection")]
 use pyo3::{
     inspect::{PyStaticConstant, PyStaticExpr},
     type_hint_identifier, type_hint_subscript, type_hint_union,
 };
+use serde::Serialize;
 use std::convert::Infallible;
 use std::marker::PhantomData;
 
@@ -19,8 +21,8 @@ pub(crate) trait Shape {
 
 /// The data of a JSON text.
 pub(crate) fn loaded<'py>(py: Python<'py>, json: &str) -> PyResult<Bound<'py, PyAny>> {
-    py.import(intern!(py, "json"))?
-        .call_method1(intern!(py, "loads"), (json,))
+    static LOADS: PyOnceLock<Py<PyAny>> = PyOnceLock::new();
+    LOADS.import(py, "json", "loads")?.call1((json,))
 }
 
 /// Data of a shape.
@@ -29,6 +31,11 @@ pub(crate) struct Told<'py, S>(Bound<'py, PyAny>, PhantomData<S>);
 impl<'py, S> Told<'py, S> {
     pub(crate) fn of(data: Bound<'py, PyAny>) -> Self {
         Told(data, PhantomData)
+    }
+
+    /// An answer, with the members it has in JSON.
+    pub(crate) fn answer<T: Serialize + ?Sized>(py: Python<'py>, answer: &T) -> PyResult<Self> {
+        plain(py, answer).map(Told::of)
     }
 
     /// The data that is written as this JSON.
@@ -80,16 +87,23 @@ macro_rules! shapes {
     )* };
 }
 
-macro_rules! answers {
-    ($($Name:ident)*) => {
-        shapes! { $( $Name: type_hint_identifier!("brimline.answers", stringify!($Name)); )* }
-    };
-}
+/// Shapes of a module of the package, where they are answered.
+macro_rules! shapes_of {
+    ($module:literal: $($Name:ident),+) => { $(
+        pub(crate) struct $Name;
 
-answers! {
-    Difference Finding Flip Gate Gates LeakReading LintFinding NextAct Outcome ProcedureRef Reason
-    Selection Sentences Versions
+        impl $crate::data::Shape for $Name {
+            #[cfg(feature = "introspection")]
+            const HINT: pyo3::inspect::PyStaticExpr =
+                pyo3::type_hint_identifier!($module, stringify!($Name));
+        }
+    )+ };
 }
+pub(crate) use shapes_of;
+
+shapes_of!(
+    "brimline.answers": Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
+);
 shapes! {
     Answer: type_hint_union!(
         <crate::evaluation::Evaluation as pyo3::PyTypeInfo>::TYPE_HINT,

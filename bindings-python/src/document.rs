@@ -113,17 +113,18 @@ fn written<'py>(mapping: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyString>> {
         Ok(text) => Ok(text.cast_into()?),
         Err(failed) if failed.is_instance_of::<PyRecursionError>(py) => {
             let fault = Fault::new(ErrorKind::Limit);
-            let hint =
-                "mappings and lists lie too deep inside each other; the limit is called depth";
-            Err(raised(fault.hint(hint).into()))
+            Err(raised(fault.hint(TOO_DEEP).into()))
         }
         Err(failed) => Err(failed),
     }
 }
 
+pub(crate) const TOO_DEEP: &str =
+    "mappings and lists lie too deep inside each other; the limit is called depth";
+
 /// What stands in JSON for a value that is not JSON: a quantity is its text, a moment its ISO 8601 form.
 #[pyfunction]
-fn plain<'py>(value: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
+pub(crate) fn plain<'py>(value: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny>> {
     let py = value.py();
     if value.is_instance_of::<Amount>() || value.is_instance_of::<Unit>() {
         return Ok(value.str()?.into_any());

@@ -75,7 +75,8 @@ impl Evaluation {
         let document = loaded(py, &json)?;
         let interval = |name| -> PyResult<brimline::Interval> {
             let ends = document.get_item(name)?;
-            let end = |place| -> PyResult<Option<AmountGiven>> { ends.get_item(place)?.extract() };
+            let end =
+                |place| -> PyResult<Option<AmountGiven>> { Ok(ends.get_item(place)?.extract()?) };
             let (lo, hi) = (end(0)?, end(1)?);
             answer(|| brimline::Interval::new(lo.map(|end| end.0), hi.map(|end| end.0)))
         };

@@ -1,6 +1,6 @@
 //! A check as it happens.
 
-use crate::amount::AmountGiven;
+use crate::argument::{Given, kind};
 use crate::data::{Finding, Gate, ListOf, NextAct, Told};
 use crate::document::{Document, Moment, limits};
 use crate::error::answer;
@@ -37,10 +37,10 @@ pub(crate) struct LevelCheck {
 
 /// How a check began.
 #[derive(Clone)]
-enum Begun {
-    Started(brimline::Limits),
-    /// From a journal of so many entries.
-    Replayed(Arc<str>, usize),
+struct Begun {
+    limits: brimline::Limits,
+    /// The journal it was replayed from and how many entries that had; nothing where it was started from a header.
+    replayed: Option<(Arc<str>, usize)>,
 }
 
 impl PartialEq for LevelCheck {
@@ -82,7 +82,10 @@ impl LevelCheck {
         Ok(LevelCheck {
             check: answer(start)?,
             pack: pack.0.clone(),
-            begun: Begun::Started(limits),
+            begun: Begun {
+                limits,
+                replayed: None,
+            },
         })
     }
 
@@ -95,21 +98,22 @@ impl LevelCheck {
     /// >>> LevelCheck.replay(Pack.embedded(), journal).evaluation().verdict
     /// 'incomplete'
     #[classmethod]
-    #[pyo3(signature = (pack, journal))]
+    #[pyo3(signature = (pack, journal, *, limits=None))]
     fn replay(
         class: &Bound<'_, PyType>,
         pack: PyRef<'_, Pack>,
         journal: Document,
+        limits: Option<PyRef<'_, Limits>>,
     ) -> PyResult<Self> {
-        let pack = &pack.0;
+        let (pack, limits) = (&pack.0, self::limits(limits));
         let replay = || {
             let text = journal.text("journal")?;
-            let check = brimline::LevelCheck::replay(pack, text)?;
-            let entries = check.entries().count();
+            let check = brimline::LevelCheck::replay_with(pack, text, &limits)?;
+            let replayed = Some((text.into(), check.entries().count()));
             Ok(LevelCheck {
                 check,
                 pack: pack.clone(),
-                begun: Begun::Replayed(text.into(), entries),
+                begun: Begun { limits, replayed },
             })
         };
         class.py().detach(|| answer(replay))
@@ -144,7 +148,8 @@ impl LevelCheck {
     }
 
     /// Whether an act is allowed, with every item that stands in the way. `planned` is the volume about to be
-    /// poured; `at` is the moment asked about (RFC 3339, or a `datetime` with its offset), else the newest entry's.
+    /// poured, bare customary units being those of the check; `at` is the moment asked about (RFC 3339, or a `datetime`
+    /// with its offset), else the newest entry's.
     ///
     /// Raises `QuantityError` for a planned amount that cannot be read, `BrimlineError`: `not_a_time`.
     ///
@@ -158,10 +163,12 @@ impl LevelCheck {
         &self,
         py: Python<'py>,
         act: Word<Act>,
-        planned: Option<AmountGiven>,
+        planned: Option<Given<'_, 'py, kind::Volume>>,
         at: Option<Moment>,
     ) -> PyResult<Told<'py, Gate>> {
-        let (planned, at) = (planned.map(|own| own.0), at.as_ref().map(Moment::text));
+        let measures = self.check.measures();
+        let planned = planned.map(|volume| volume.in_measures(measures));
+        let (planned, at) = (planned.transpose()?, at.as_ref().map(Moment::text));
         let gate = answer(|| self.check.gate(act.0, planned, at))?;
         Told::from_json(py, &canonical(&gate))
     }
@@ -204,27 +211,27 @@ impl LevelCheck {
         let lines = self.journal_lines()?;
         let mut entries = lines.lines().map(str::to_owned);
         let header = entries.next().unwrap_or_default();
-        let (limits, begun, later) = match &self.begun {
-            Begun::Started(limits) => (Some(Limits(limits.clone())), header, entries.collect()),
-            Begun::Replayed(journal, count) => {
-                (None, journal.to_string(), entries.skip(*count).collect())
-            }
+        let (begun, recorded) = match &self.begun.replayed {
+            Some((journal, count)) => (journal.to_string(), *count),
+            None => (header, 0),
         };
-        Ok((resume, (Pack(self.pack.clone()), limits, begun, later)))
+        let later = entries.skip(recorded).collect();
+        let (pack, limits) = (Pack(self.pack.clone()), Limits(self.begun.limits.clone()));
+        let replayed = self.begun.replayed.is_some();
+        Ok((resume, (pack, limits, replayed, begun, later)))
     }
 
     #[classmethod]
     fn _resume(
         class: &Bound<'_, PyType>,
         pack: PyRef<'_, Pack>,
-        limits: Option<PyRef<'_, Limits>>,
+        limits: PyRef<'_, Limits>,
+        replayed: bool,
         begun: Document,
         later: Vec<String>,
     ) -> PyResult<Self> {
-        let mut resumed = match limits {
-            Some(limits) => Self::start(class, pack, begun, Some(limits))?,
-            None => Self::replay(class, pack, begun)?,
-        };
+        let begin = if replayed { Self::replay } else { Self::start };
+        let mut resumed = begin(class, pack, begun, Some(limits))?;
         for entry in later {
             resumed.check = answer(|| Ok(resumed.check.record(&entry)?.0))?;
         }
@@ -232,6 +239,6 @@ impl LevelCheck {
     }
 }
 
-/// What a pickled check is made of again: the pack, the limits where it was started, the header or else the journal
+/// What a pickled check is made of again: the pack, the limits, whether it was replayed, the journal or else the header
 /// it began with, and the entries since.
-type Parts = (Pack, Option<Limits>, String, Vec<String>);
+type Parts = (Pack, Limits, bool, String, Vec<String>);

@@ -1,23 +1,34 @@
 //! The native half of the Python package. It translates and decides nothing: every rule is in the core.
 //!
 //! * `border` keeps panics inside, `error` raises what the library refuses;
-//! * `document`, `number` and `word` read what Python hands in, `data` hands plain data out;
+//! * `document`, `number`, `word` and `argument` read what Python hands in, `data` and `plain` hand plain data out;
+//! * `torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak` are the calculators, `asking` asks those with lists;
 //! * every other file is one class of the package.
 
 mod amount;
+mod argument;
+mod asking;
 mod border;
 mod data;
 mod document;
 mod error;
 mod evaluation;
+mod fluid;
+mod forecast;
 mod interval;
+mod leak;
 mod level_check;
 mod limits;
 mod names;
 mod number;
 mod pack;
+mod plain;
 mod sentences;
+mod signal;
+mod torque;
 mod unit;
+mod volume;
+mod warm_up;
 mod word;
 
 use crate::border::caught;
@@ -46,7 +57,18 @@ mod _native {
     #[pymodule_export]
     use crate::evaluation::Evaluation;
     #[pymodule_export]
+    use crate::fluid::{
+        blend, grade, grade_limits, temperature_for, viscosity_at, viscosity_index,
+    };
+    #[pymodule_export]
+    use crate::forecast::Forecast;
+    #[pymodule_export]
     use crate::interval::Interval;
+    #[pymodule_export]
+    use crate::leak::{
+        against_limit, combined_uncertainty, conformance, consumption, drip_rate, drops_for,
+        expanded_uncertainty, guard_band, quantile, risks, seepage,
+    };
     #[pymodule_export]
     use crate::level_check::LevelCheck;
     #[pymodule_export]
@@ -54,7 +76,25 @@ mod _native {
     #[pymodule_export]
     use crate::pack::Pack;
     #[pymodule_export]
+    use crate::signal::{diagnostic_reply, linear, transmission_frame};
+    #[pymodule_export]
+    use crate::torque::{
+        applied_torque, equivalents, plausible, preload, proof_load, thread, tool_suits,
+        torque_for_preload, wrench_setting,
+    };
+    #[pymodule_export]
     use crate::unit::Unit;
+    #[pymodule_export]
+    use crate::volume::{
+        at_temperature, base_density, containers, correction_factor, cycles_needed, density_at,
+        exchange, flush, flush_needed, level_for, mass, segment_share, temperature_error,
+        tilt_error, volume_below, volume_of_mass, wrong_left,
+    };
+    #[pymodule_export]
+    use crate::warm_up::{
+        cold_soak, cool_down, crossing, fit, forecast, mixed_temperature, response_time,
+        sensor_doubts,
+    };
 }
 
 /// Converts a number from one unit to another of the same kind.
@@ -186,7 +226,8 @@ fn story(py: Python<'_>, pack: PackGiven, journal: Document) -> PyResult<String>
 /// The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak`: this is
 /// for those who have the name and the arguments as data. One that answers a single quantity answers `{"value": ...}`.
 ///
-/// Raises `DocumentError` for an unknown name and for every fault of the arguments, with its path.
+/// Raises `DocumentError` with every fault of the arguments, each with its path; `BrimlineError`: `unknown_value` for a
+/// name of no calculator; what the calculator of this name raises.
 ///
 /// >>> from brimline import calculate
 /// >>> calculate("torque.applied_torque", {"setting": "60 lbf·in", "lever": "12 in", "adapter": "2 in"})

@@ -1,7 +1,8 @@
 //! Numbers in: `int`, `float`, `Decimal`, `Fraction`, and text where it is asked for.
 
+use crate::border::caught;
 use crate::document::utf8;
-use crate::error::{Refused, answer, raised};
+use crate::error::Refused;
 use brimline::{Amount, ErrorKind, Fault, Unit};
 use pyo3::exceptions::PyOverflowError;
 use pyo3::intern;
@@ -52,26 +53,26 @@ impl<'a, 'py> FromPyObject<'a, 'py> for Number<'a, 'py> {
 
 impl Number<'_, '_> {
     /// The amount of this number in a unit; of a text alone where there is no unit.
-    pub(crate) fn of(&self, unit: Option<Unit>) -> PyResult<Amount> {
+    pub(crate) fn of(&self, unit: Option<Unit>) -> Result<Amount, Refused> {
         match (self.0.cast::<PyString>(), unit) {
             (Ok(text), None) => {
                 let text = utf8(&text)?;
-                answer(|| Amount::parse(text))
+                Ok(caught(|| Amount::parse(text))?)
             }
             (Ok(text), Some(unit)) => {
                 let text = utf8(&text)?;
-                answer(|| Amount::parse(&format!("{text} {unit}")))
+                Ok(caught(|| Amount::parse(&format!("{text} {unit}")))?)
             }
             (Err(_), Some(unit)) => self.exact(unit),
             (Err(_), None) => {
                 self.0.extract::<Double>()?;
                 let fault = Fault::new(ErrorKind::UnitMissing);
-                Err(raised(fault.hint("give the unit beside the number").into()))
+                Err(refused(fault.hint("give the unit beside the number")))
             }
         }
     }
 
-    fn exact(&self, unit: Unit) -> PyResult<Amount> {
+    fn exact(&self, unit: Unit) -> Result<Amount, Refused> {
         let py = self.0.py();
         let member = |name| self.0.getattr_opt(name);
         if !self.0.is_instance_of::<PyFloat>() {
@@ -83,16 +84,16 @@ impl Number<'_, '_> {
             }
         }
         let Double(number) = self.0.extract()?;
-        answer(|| Amount::from_f64(number, unit))
+        Ok(caught(|| Amount::from_f64(number, unit))?)
     }
 }
 
 /// The amount of a decimal's sign, digits and exponent, with the decimals it was written with.
-fn of_decimal(tuple: &Bound<'_, PyAny>, unit: Unit) -> PyResult<Amount> {
+fn of_decimal(tuple: &Bound<'_, PyAny>, unit: Unit) -> Result<Amount, Refused> {
     let (sign, digits, exponent): (i64, Vec<u8>, Bound<'_, PyAny>) = tuple.extract()?;
     let Ok(exponent) = exponent.extract::<i64>() else {
         let fault = Fault::new(ErrorKind::NotANumber);
-        return Err(raised(fault.hint("a finite number is needed").into()));
+        return Err(refused(fault.hint("a finite number is needed")));
     };
     let zeros = usize::try_from(exponent).unwrap_or(0).min(20);
     let digits = digits.into_iter().chain(std::iter::repeat_n(0, zeros));
@@ -100,21 +101,32 @@ fn of_decimal(tuple: &Bound<'_, PyAny>, unit: Unit) -> PyResult<Amount> {
         mantissa.saturating_mul(10).saturating_add(digit.into())
     });
     let decimals = u8::try_from(exponent.min(0).unsigned_abs()).unwrap_or(u8::MAX);
-    answer(|| Amount::new(if sign == 1 { -mantissa } else { mantissa }, decimals, unit))
+    let mantissa = if sign == 1 { -mantissa } else { mantissa };
+    Ok(caught(|| Amount::new(mantissa, decimals, unit))?)
 }
 
 /// The amount of a whole number, or of a fraction that ends within the decimals of an amount.
-fn of_ratio(above: &Bound<'_, PyAny>, below: &Bound<'_, PyAny>, unit: Unit) -> PyResult<Amount> {
+fn of_ratio(
+    above: &Bound<'_, PyAny>,
+    below: &Bound<'_, PyAny>,
+    unit: Unit,
+) -> Result<Amount, Refused> {
     let (above, below) = (saturated(above)?, saturated(below)?);
     let is_long = |number: i64| number.unsigned_abs() >= 1_000_000_000_000_000;
     if below == 1 || is_long(above) {
-        return answer(|| Amount::new(above, 0, unit));
+        return Ok(caught(|| Amount::new(above, 0, unit))?);
     }
     if is_long(below) {
         let hint = "write a decimal: this fraction has none that ends within 9 digits";
-        return Err(raised(Fault::new(ErrorKind::Fraction).hint(hint).into()));
+        return Err(refused(Fault::new(ErrorKind::Fraction).hint(hint)));
     }
-    answer(|| Amount::parse(&format!("{above}/{below} {unit}")))
+    Ok(caught(|| {
+        Amount::parse(&format!("{above}/{below} {unit}"))
+    })?)
+}
+
+fn refused(fault: Fault) -> Refused {
+    Refused::Library(fault.into())
 }
 
 /// A whole number, the nearest end of 64 bits for one beyond: no amount has so many digits.

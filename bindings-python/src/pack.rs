@@ -1,11 +1,12 @@
 //! Packs and their procedures.
 
-use crate::data::{Difference, LintFinding, ListOf, Selection, Sheet, Told};
+use crate::data::{Difference, LintFinding, ListOf, Mixing, Offer, Selection, Sheet, Told};
 use crate::document::{Document, Moment, limits};
 use crate::error::answer;
 use crate::limits::Limits;
 use brimline::document::canonical;
 use pyo3::prelude::*;
+use pyo3::pybacked::PyBackedStr;
 use pyo3::types::PyType;
 use std::hash::{Hash, Hasher};
 
@@ -168,6 +169,45 @@ impl Pack {
     ) -> PyResult<Told<'py, ListOf<Difference>>> {
         let differences = answer(|| self.0.compare(id, from_edition, to_edition))?;
         Told::from_json(py, &canonical(&differences))
+    }
+
+    /// Whether one of its fluids may be poured onto another, by the sheet of the one that is poured; both by id.
+    ///
+    /// Only `yes` is a yes: what nobody said is `unknown`, and a relation goes one way. `path` has the statements the
+    /// answer rests on, or those that exist and do not count. Common practice, no source.
+    ///
+    /// >>> from brimline import Pack
+    /// >>> mixing = Pack.embedded().may_mix("burdock-axle", onto="sedge-thin")
+    /// >>> mixing["answer"], mixing["reason"]
+    /// ('no', 'said_never')
+    fn may_mix<'py>(
+        &self,
+        py: Python<'py>,
+        poured: &str,
+        onto: &str,
+    ) -> PyResult<Told<'py, Mixing>> {
+        let mixing = answer(|| Ok(self.0.may_mix(poured, onto)))?;
+        Told::answer(py, &mixing)
+    }
+
+    /// What each fluid on offer may do where one of its fluids is asked for, in the order offered; all by id.
+    ///
+    /// `fill` tells whether a unit emptied by a full exchange may be filled with it, `top_up` whether it may be poured
+    /// onto what is asked for. Nothing said is `unknown`, which is never a yes. Common practice, no source.
+    ///
+    /// >>> from brimline import Pack
+    /// >>> offers = Pack.embedded().resolve("sedge-mid", ["sedge-thin", "burdock-axle"])
+    /// >>> [offer["answer"] for offer in offers]
+    /// ['may_replace', 'never']
+    fn resolve<'py>(
+        &self,
+        py: Python<'py>,
+        required: &str,
+        offered: Vec<PyBackedStr>,
+    ) -> PyResult<Told<'py, ListOf<Offer>>> {
+        let offered: Vec<_> = offered.iter().map(|id| &**id).collect();
+        let offers = answer(|| Ok(self.0.resolve(required, &offered)))?;
+        Told::answer(py, &offers)
     }
 
     /// The canonical JSON.

@@ -1,6 +1,10 @@
 //! Words of closed lists: plain `str` in Python.
 
 use crate::error::raised;
+use brimline::fluid::BlendRule;
+use brimline::leak::{Rule, SeepageClass};
+use brimline::torque::{PlugKind, StrengthClass, ThreadCondition};
+use brimline::volume::Base;
 use brimline::{Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict, procedure::Act};
 use pyo3::prelude::*;
 use pyo3::types::PyString;
@@ -50,7 +54,7 @@ impl<'py, T: Listed> IntoPyObject<'py> for Word<T> {
 }
 
 /// The refusal of a word that is not on its list.
-fn unknown(word: &str, words: &'static [&'static str]) -> Error {
+pub(crate) fn unknown(word: &str, words: &'static [&'static str]) -> Error {
     Fault::new(ErrorKind::UnknownValue)
         .got(word)
         .allowed(words.iter().copied())
@@ -80,10 +84,17 @@ macro_rules! listed {
 
 listed! {
     Act: Act::SLUGS, Act::from_slug;
+    Base: Base::SLUGS, Base::from_slug;
+    BlendRule: BlendRule::SLUGS, BlendRule::from_slug;
     ErrorKind: ERROR_KINDS, |word| ErrorKind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Kind: KINDS, |word| Kind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Measures: Measures::SLUGS, Measures::from_slug;
+    PlugKind: PlugKind::SLUGS, PlugKind::from_slug;
     Rounding: Rounding::SLUGS, Rounding::from_slug;
+    Rule: Rule::SLUGS, Rule::from_slug;
+    SeepageClass: SeepageClass::SLUGS, SeepageClass::from_slug;
+    StrengthClass: StrengthClass::SLUGS, StrengthClass::from_slug;
+    ThreadCondition: ThreadCondition::SLUGS, ThreadCondition::from_slug;
     Verdict: Verdict::SLUGS, Verdict::from_slug;
 }
 

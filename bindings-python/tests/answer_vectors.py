@@ -6,13 +6,15 @@ answer's length in bytes with the answer after it.
 """
 
 import json
+import keyword
 import struct
 import sys
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
+from typing import Any, NoReturn
 
-from brimline import Amount, BrimlineError, Interval, LevelCheck, Limits, Pack, Unit, calculate, convert, evaluate
+import brimline
+from brimline import Amount, BrimlineError, Fault, Interval, LevelCheck, Limits, Pack, Unit, calculate, convert, evaluate
 
 
 def requests(data: bytes) -> Iterator[tuple[str, list[str]]]:
@@ -83,6 +85,49 @@ def common(a: str, b: str) -> Any:
     return {"text": None if both is None else str(both)}
 
 
+def plain(answer: Any) -> Any:
+    """What stands for an answer in JSON."""
+    if isinstance(answer, Interval):
+        return [plain(answer.lo), plain(answer.hi)]
+    return str(answer) if isinstance(answer, Amount) else answer
+
+
+def without_place(fault: Fault) -> Any:
+    return fault.kind, fault.path, fault.got, fault.allowed, fault.hint
+
+
+def refused(function: str, arguments: str) -> NoReturn:
+    """What the one call for all calculators says against these arguments, with its place in the text."""
+    answer = calculate(function, arguments)
+    raise AssertionError(f"{function} by its own name refuses what is answered here: {answer}")
+
+
+def by_name(function: str, named: dict[str, Any]) -> Any:
+    """A calculator's answer by its own name."""
+    room, _, name = function.partition(".")
+    call: Any = getattr(getattr(brimline, room, None), name, None)
+    return call(**{f"{key}_" if keyword.iskeyword(key) else key: value for key, value in named.items()})
+
+
+def asked(function: str, arguments: str) -> Any:
+    """A calculator's answer by its own name, refusals with their places in the text."""
+    named = json.loads(arguments)
+    if None in named.values():  # None is what is left out, and null in the text is no such thing
+        refused(function, arguments)
+    try:
+        answer = by_name(function, named)
+    except TypeError:  # Python's own refusal, as of an argument that is missing
+        refused(function, arguments)
+    except BrimlineError as error:
+        # By name the first fault is told, and there is no text it has a place in.
+        try:
+            refused(function, arguments)
+        except BrimlineError as told:
+            same = without_place(error.faults[0]) in map(without_place, told.faults)
+            raise told if same else error from None
+    return answer if isinstance(answer, dict) else {"value": plain(answer)}
+
+
 ANSWERS: dict[str, Any] = {
     "convert": lambda number, a, b: {"bits": struct.pack(">d", convert(float(number), a, b)).hex()},
     "unit": unit,
@@ -98,7 +143,7 @@ ANSWERS: dict[str, Any] = {
     "pack_compare": lambda pack, procedure, a, b: {
         "differences": pack_of(pack).compare(procedure, int(a), int(b))
     },
-    "calculate": lambda function, arguments: calculate(function, arguments),
+    "calculate": asked,
     "pack_select": lambda pack, vehicle, unit, date: pack_of(pack).select(
         vehicle=vehicle or None, unit=unit or None, day=date or None
     ),

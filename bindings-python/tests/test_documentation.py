@@ -1,5 +1,6 @@
 """What the package says of itself: docstrings whose examples run, help, signatures, annotations."""
 
+import ast
 import contextlib
 import doctest
 import inspect
@@ -14,15 +15,24 @@ from pathlib import Path
 from typing import Any
 
 import jobs
+from answer_vectors import by_name
 
 import brimline
-from brimline import LevelCheck, answers, errors, evaluate
+from brimline import LevelCheck, answers, calculated, errors, evaluate, observed
+
+
+def public() -> Iterator[tuple[str, Any]]:
+    """Every public object by name, those of the rooms after their modules."""
+    for name in brimline.__all__:
+        value = getattr(brimline, name)
+        yield name, value
+        if inspect.ismodule(value):
+            yield from ((f"{name}.{inner}", getattr(value, inner)) for inner in value.__all__)
 
 
 def documented() -> Iterator[tuple[str, Any]]:
     """Every public object and every public attribute of its own, by name."""
-    for name in brimline.__all__:
-        value = getattr(brimline, name)
+    for name, value in public():
         yield name, value
         if inspect.isclass(value):
             for inner in vars(value):
@@ -47,17 +57,22 @@ class Docstrings(unittest.TestCase):
                 shown.append(name)
                 runner.run(test, out=said.write)
         self.assertEqual(runner.failures, 0, said.getvalue())
-        own = [name for name in brimline.__all__ if not issubclass_of_error(name)]
+        own = [name for name, value in public() if not (inspect.ismodule(value) or is_error(value))]
         self.assertEqual([name for name in own if name not in shown], [])
 
     def test_the_readme_runs(self) -> None:
         readme = (Path(__file__).parents[1] / "README.md").read_text(encoding="utf-8")
-        block = readme.split("```python\n")[1].split("```")[0]
+        blocks = [block.split("```")[0] for block in readme.split("```python\n")[1:]]
         names = {"journal": jobs.journal(), "header": jobs.HEADER, "entry": jobs.entries()[0]}
         said = io.StringIO()
         with contextlib.redirect_stdout(said):
-            exec(block, names)
+            for block in blocks:
+                exec(block, names)
         self.assertEqual(said.getvalue().splitlines()[0], "at_level [-0.255 L, -0.205 L]")
+        told = [line.split("  # ") for line in "".join(blocks).splitlines() if "]  # " in line]
+        self.assertGreater(len(told), 2)
+        for line, value in told:
+            self.assertEqual(repr(eval(line, names)), value.partition(": ")[0])
 
     def test_signatures(self) -> None:
         signatures = {
@@ -68,6 +83,8 @@ class Docstrings(unittest.TestCase):
             "Amount.to": "(self, /, unit, places, rounding='half_even')",
             "Limits": "(*, bytes=None, depth=None, entries=None, text=None, faults=None)",
             "LevelCheck.record": "(self, /, entry)",
+            "LevelCheck.replay": "(pack, journal, *, limits=None)",
+            "torque.applied_torque": "(setting, *, lever, adapter, angle=None)",
         }
         found = dict(documented())
         for name, signature in signatures.items():
@@ -83,13 +100,12 @@ class Docstrings(unittest.TestCase):
         self.assertIn("rounded to `places` decimals", told)
 
 
-def issubclass_of_error(name: str) -> bool:
-    value = getattr(brimline, name)
+def is_error(value: Any) -> bool:
     return inspect.isclass(value) and issubclass(value, Exception)
 
 
 class Shapes(unittest.TestCase):
-    """Answers have the shapes that `brimline.answers` says they have."""
+    """Answers have the shapes that `brimline.answers`, `calculated` and `observed` say they have."""
 
     def fits(self, value: Any, shape: Any, path: str) -> None:
         origin = typing.get_origin(shape)
@@ -156,11 +172,30 @@ class Shapes(unittest.TestCase):
             (check.gate("open"), answers.Gate),
             (check.advice(), list[answers.NextAct]),
             (findings, list[answers.Finding]),
+            (pack.may_mix("sedge-thin", "sedge-mid"), answers.Mixing),
+            (pack.resolve("sedge-mid", ["sedge-thin", "teasel-wet"]), list[answers.Offer]),
             (brimline.versions(), answers.Versions),
         ]
         for value, shape in told:
             self.assertGreater(len(value), 0)
             self.fits(value, shape, str(shape))
+
+    def test_every_calculator(self) -> None:
+        root = Path(__file__).parents[2]
+        stub = ast.parse((root / "bindings-python/python/brimline/_native.pyi").read_text(encoding="utf-8"))
+        told = {own.name: ast.unparse(own.returns) for own in stub.body if isinstance(own, ast.FunctionDef) and own.returns}
+        named = {**vars(calculated), **vars(observed), "Amount": brimline.Amount, "Interval": brimline.Interval}
+        seen = set()
+        for path in (root / "tests/vectors/calculators").iterdir():
+            for case in json.loads(path.read_text(encoding="utf-8")):
+                if "out" in case:
+                    function, arguments = case["in"]["function"], case["in"]["arguments"]
+                    answer = by_name(function, arguments)
+                    self.fits(answer, named[told[function.partition(".")[2]]], case["name"])
+                    seen.add(function)
+        everything = {name for name, value in documented() if inspect.isbuiltin(value) and "." in name}
+        rooms = {name for name, value in public() if inspect.ismodule(value)}
+        self.assertEqual(seen, {name for name in everything if name.partition(".")[0] in rooms})
 
     def test_words_are_all_there(self) -> None:
         with self.assertRaises(brimline.BrimlineError) as raised:
@@ -169,7 +204,7 @@ class Shapes(unittest.TestCase):
         self.assertEqual(words, raised.exception.faults[0].allowed)
 
     def test_names_are_listed(self) -> None:
-        for module in (answers, errors):
+        for module in (answers, calculated, errors, observed):
             public = {name for name, value in vars(module).items() if defined_in(module, name, value)}
             self.assertLessEqual(public, {*module.__all__, "refusal"})
             self.assertLessEqual(set(module.__all__), set(vars(module)))

@@ -3,14 +3,16 @@ The native half of `brimline`.
 """
 
 from _typeshed import SupportsGetItem
-from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, NextAct, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
+from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
+from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, Grade, JointTorque, Outlook, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
-from collections.abc import Iterable, Mapping
+from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading
+from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "calculate", "convert", "error_document", "evaluate", "evaluate_many", "story", "versions"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -322,6 +324,60 @@ class Fault:
         """
 
 @final
+class Forecast:
+    """
+    When the window of temperature opens and closes, told again with every reading.
+
+    It takes what the function `forecast` takes, and answers the same for the same readings and pours. `min` opens the
+    window, `max` closes it; `scatter` is what readings scatter, 0.5 °C unless given; `held` is the fluid in the unit, which
+    a pour mixes with. However long it runs, at most 64 readings are held. It changes with every reading, so it is neither
+    hashed nor pickled; `copy.copy` makes one that goes its own way.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline.warm_up import Forecast
+    >>> forecast = Forecast(min="50 °C", max="60 °C")
+    >>> for minute, reading in enumerate([19.9, 25.89, 31.93, 36.97, 41.3, 45.55]):
+    ...     forecast.sample(f"{minute} min", reading=f"{reading} °C")
+    >>> forecast.answer()["method"]
+    'first_order'
+    """
+    def __copy__(self, /) -> Forecast: ...
+    def __deepcopy__(self, /, _memo: Any) -> Forecast: ...
+    def __new__(cls, /, *, min: Amount | str | None = None, max: Amount | str | None = None, scatter: Amount | str | None = None, held: Amount | str | None = None) -> Forecast: ...
+    def answer(self, /) -> Outlook:
+        """
+        What the readings so far tell, times counted from the last reading or pour.
+
+        >>> from brimline.warm_up import Forecast
+        >>> Forecast(min="50 °C").answer()
+        {'method': 'none', 'reason': 'too_few', 'suspect': []}
+        """
+    def poured(self, /, at: Amount | str, *, volume: Amount | str, temperature: Amount | str) -> None:
+        """
+        Takes a pour in, in order of time; with nothing known of the fluid in the unit it starts the forecast anew.
+
+        Raises `QuantityError`: `wrong_kind`, `out_of_range`; the forecast is then as it was.
+
+        >>> from brimline.warm_up import Forecast
+        >>> forecast = Forecast(min="50 °C", held="6.8 L")
+        >>> forecast.sample("0 s", reading="45.8 °C")
+        >>> forecast.poured("10 s", volume="0.25 L", temperature="18 °C")
+        """
+    def sample(self, /, at: Amount | str, *, reading: Amount | str) -> None:
+        """
+        Takes a reading in, in order of time.
+
+        Raises `QuantityError`: `wrong_kind`, `out_of_range` for a time before the last; the forecast is then as it was.
+
+        >>> from brimline.warm_up import Forecast
+        >>> forecast = Forecast(min="50 °C")
+        >>> forecast.sample("0 s", reading="19.9 °C")
+        >>> forecast.answer()
+        {'method': 'none', 'reason': 'too_few', 'now': '19.90 °C', 'suspect': []}
+        """
+
+@final
 class Interval:
     """
     Everything from one amount to another, both included; without an end it reaches to infinity there.
@@ -420,10 +476,10 @@ class LevelCheck:
     def __eq__(self, value: object, /) -> bool: ...
     def __hash__(self, /) -> int: ...
     def __ne__(self, value: object, /) -> bool: ...
-    def __reduce__(self, /) -> tuple[Any, tuple[Pack, Limits | None, str, list[str]]]: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[Pack, Limits, bool, str, list[str]]]: ...
     def __repr__(self, /) -> str: ...
     @classmethod
-    def _resume(cls, /, pack: Pack, limits: Limits | None, begun: str | bytes | bytearray | Mapping[str, Any], later: SupportsGetItem[int, str]) -> LevelCheck: ...
+    def _resume(cls, /, pack: Pack, limits: Limits, replayed: bool, begun: str | bytes | bytearray | Mapping[str, Any], later: SupportsGetItem[int, str]) -> LevelCheck: ...
     def advice(self, /) -> list[NextAct]:
         """
         What to do next, the first thing first.
@@ -436,7 +492,8 @@ class LevelCheck:
     def gate(self, /, act: Literal["open", "pour", "close", "stop_engine"], planned: Amount | str | None = None, at: str | date | None = None) -> Gate:
         """
         Whether an act is allowed, with every item that stands in the way. `planned` is the volume about to be
-        poured; `at` is the moment asked about (RFC 3339, or a `datetime` with its offset), else the newest entry's.
+        poured, bare customary units being those of the check; `at` is the moment asked about (RFC 3339, or a `datetime`
+        with its offset), else the newest entry's.
 
         Raises `QuantityError` for a planned amount that cannot be read, `BrimlineError`: `not_a_time`.
 
@@ -467,7 +524,7 @@ class LevelCheck:
         ['plug_not_open']
         """
     @classmethod
-    def replay(cls, /, pack: Pack, journal: str | bytes | bytearray | Mapping[str, Any]) -> LevelCheck:
+    def replay(cls, /, pack: Pack, journal: str | bytes | bytearray | Mapping[str, Any], *, limits: Limits | None = None) -> LevelCheck:
         """
         Builds a check from a whole journal, as if every entry had been recorded in turn.
 
@@ -606,6 +663,18 @@ class Pack:
         >>> {finding["severity"] for finding in Pack.embedded().lint()} <= {"note", "caution", "stop"}
         True
         """
+    def may_mix(self, /, poured: str, onto: str) -> Mixing:
+        """
+        Whether one of its fluids may be poured onto another, by the sheet of the one that is poured; both by id.
+
+        Only `yes` is a yes: what nobody said is `unknown`, and a relation goes one way. `path` has the statements the
+        answer rests on, or those that exist and do not count. Common practice, no source.
+
+        >>> from brimline import Pack
+        >>> mixing = Pack.embedded().may_mix("burdock-axle", onto="sedge-thin")
+        >>> mixing["answer"], mixing["reason"]
+        ('no', 'said_never')
+        """
     def procedure(self, /, id: str, edition: SupportsIndex) -> dict[str, Any] | None:
         """
         One edition of one procedure as data; `None` where the pack lacks it.
@@ -621,6 +690,18 @@ class Pack:
         >>> from brimline import Pack
         >>> {sheet["method"]["kind"] for sheet in Pack.embedded().procedures()} >= {"overflow_plug", "side_plug"}
         True
+        """
+    def resolve(self, /, required: str, offered: SupportsGetItem[int, str]) -> list[Offer]:
+        """
+        What each fluid on offer may do where one of its fluids is asked for, in the order offered; all by id.
+
+        `fill` tells whether a unit emptied by a full exchange may be filled with it, `top_up` whether it may be poured
+        onto what is asked for. Nothing said is `unknown`, which is never a yes. Common practice, no source.
+
+        >>> from brimline import Pack
+        >>> offers = Pack.embedded().resolve("sedge-mid", ["sedge-thin", "burdock-axle"])
+        >>> [offer["answer"] for offer in offers]
+        ['may_replace', 'never']
         """
     def select(self, /, *, vehicle: str | None = None, unit: str | None = None, day: str | date | None = None) -> Selection:
         """
@@ -721,6 +802,86 @@ class Unit:
         The code of the Unified Code for Units of Measure, case-sensitive form.
         """
 
+def against_limit(estimate: Amount | str, *, uncertainty: Amount | str, limit: Amount | str, rule: Literal["simple_acceptance", "guarded_acceptance", "guarded_rejection"] | None = None, probability: Amount | str | SupportsFloat | SupportsIndex | None = None) -> AgainstLimit:
+    """
+    Decides by a rule whether an estimate is above a limit, and with what probability its true value is.
+
+    Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above zero. A
+    guarded rule takes the `probability` that its decision is right, 0.5 to 0.999999999. `below` says that the limit is
+    not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for a guarded rule without a
+    probability, or simple acceptance with one.
+
+    >>> from brimline import leak
+    >>> leak.against_limit("1.5 L", uncertainty="0.1 L", limit="1.4 L")  # one standard uncertainty above: 84 %
+    {'exceeds': '0.841344746 ratio', 'decision': 'above'}
+    >>> told = leak.against_limit(
+    ...     "1.5 L", uncertainty="0.1 L", limit="1.4 L", rule="guarded_rejection", probability=0.95)
+    >>> told["decision"], told["guard_band"]
+    ('undecided', '0.164485363 L')
+    """
+
+def applied_torque(setting: Amount | str, *, lever: Amount | str, adapter: Amount | str, angle: Amount | str | None = None) -> Amount:
+    """
+    The torque at the plug of a wrench that is set to `setting` and carries an adapter, in the unit of the setting.
+
+    T = S·(L + E·cos a) / L with the `lever` L, `adapter` E and `angle` a of `wrench_setting`. Source: TM 9-254, figure
+    4-5, for the straight adapter; the cosine from the geometry.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import torque
+    >>> torque.applied_torque("60 lbf·in", lever="12 in", adapter="2 in")
+    Amount('70 lbf·in')
+    """
+
+def at_temperature(volume: Amount | str, *, from_: Amount | str, to: Amount | str, density: Amount | str | None = None, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None, coefficient: Amount | str | None = None) -> Amount:
+    """
+    What a volume at one temperature becomes at another, in its own unit.
+
+    `volume` from zero; temperatures -50 to 150 °C. Give the `density` at the `base`, as for `correction_factor`, or else a
+    plain `coefficient`, at most 0.002 per K, by which the growth is linear from `from_`. Source: that of
+    `correction_factor`; a coefficient is common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for both or neither of `density` and
+    `coefficient`.
+
+    >>> from brimline import volume
+    >>> volume.at_temperature("100 L", from_="15 °C", to="35 °C", coefficient="0.0007 per K")
+    Amount('101.4 L')
+    """
+
+def base_density(density: Amount | str, *, temperature: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The density at the base of a fluid whose density was observed at a temperature, in the unit it was given in.
+
+    `temperature` -50 to 150 °C; what comes out is 800.9 to 1163.5 kg/m³. Bases and source are those of
+    `correction_factor`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.base_density("834.22 kg/m³", temperature="40 °C").to("kg/m³", 1)
+    Amount('850.0 kg/m³')
+    """
+
+def blend(parts: Iterable[Mapping[str, Any]], *, rule: Literal["refutas_mass", "walther_volume"]) -> Amount:
+    """
+    The viscosity of a blend, in mm²/s, at the temperature at which those of its parts hold.
+
+    Each part has its `viscosity`, 0.21 to 2·10⁷ mm²/s, and its `share`, 0 to 1, all shares together 1. `rule` is
+    `refutas_mass` with shares by mass, or `walther_volume` with shares by volume. Source: Maples, Petroleum Refinery
+    Process Economics (2000); ASTM D7152, from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value` for another rule.
+
+    >>> from brimline import fluid
+    >>> parts = [{"viscosity": "5 mm²/s", "share": 0.6}, {"viscosity": "20 mm²/s", "share": "40 %"}]
+    >>> round(float(fluid.blend(parts, rule="refutas_mass")), 5)
+    8.10855
+    """
+
 def calculate(function: str, arguments: str | bytes | bytearray | Mapping[str, Any], *, limits: Limits | None = None) -> dict[str, Any]:
     """
     Asks one calculator by its name, with its arguments as one mapping or JSON object.
@@ -728,11 +889,97 @@ def calculate(function: str, arguments: str | bytes | bytearray | Mapping[str, A
     The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak`: this is
     for those who have the name and the arguments as data. One that answers a single quantity answers `{"value": ...}`.
 
-    Raises `DocumentError` for an unknown name and for every fault of the arguments, with its path.
+    Raises `DocumentError` with every fault of the arguments, each with its path; `BrimlineError`: `unknown_value` for a
+    name of no calculator; what the calculator of this name raises.
 
     >>> from brimline import calculate
     >>> calculate("torque.applied_torque", {"setting": "60 lbf·in", "lever": "12 in", "adapter": "2 in"})
     {'value': '70 lbf·in'}
+    """
+
+def cold_soak(readings: Iterable[Mapping[str, Any]], *, spread: Amount | str | None = None) -> ColdSoak:
+    """
+    Whether sensors agree on a vehicle that stood overnight with the engine off: fluid, coolant, intake, air.
+
+    Each reading has a `name` and its `reading`, 2 to 100 of them, all to be within `spread` (5 °C unless given).
+    `unit_question` asks about a reading whose number would agree in the other scale; nothing is converted. Common
+    practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import warm_up
+    >>> readings = [{"name": "fluid", "reading": "68 °C"}, {"name": "coolant", "reading": "20 °C"},
+    ...             {"name": "air", "reading": "19 °C"}]
+    >>> told = warm_up.cold_soak(readings)
+    >>> told["agree"], told["odd"], told["unit_question"]["other"]
+    (False, ['fluid'], '68 °F')
+    """
+
+def combined_uncertainty(parts: Iterable[Amount | str]) -> Amount:
+    """
+    The standard uncertainty of a sum whose parts are independent, in the unit of the first: the root of the sum of their
+    squares.
+
+    Parts of one kind, none negative, at least one. Source: JCGM 100:2008, 5.1.2.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`, both with the place in `parts`.
+
+    >>> from brimline import leak
+    >>> leak.combined_uncertainty(["0.3 L", "400 mL"])
+    Amount('0.5 L')
+    """
+
+def conformance(value: Amount | str, *, uncertainty: Amount | str, lower: Amount | str | None = None, upper: Amount | str | None = None) -> Amount:
+    """
+    The probability that a true value lies within limits, from its estimate and standard uncertainty.
+
+    Any kind of quantity; the uncertainty is of the same kind (of a temperature: a difference) and above zero; one of the
+    limits may be left out. Source: JCGM 106:2012, clause 7.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` without any limit.
+
+    >>> from brimline import leak
+    >>> leak.conformance("507 mL", uncertainty="10 mL", lower="490 mL")
+    Amount('0.955434537 ratio')
+    """
+
+def consumption(visits: Iterable[Mapping[str, Any]], *, shortage: Amount | str | None = None) -> Consumption:
+    """
+    What is lost per 1000 km and per 30 days between visits, whether it rises, and how far it is to an allowed shortage.
+
+    Visits in the order they were made, each with its `odometer` and the `net` volume added; `date`, `uncertainty` and
+    `odometer_uncertainty` (the most each may be off) where they are known. Rates are intervals in the unit of the later
+    visit; `distance` is in km. The trend is `rising` or `falling` only where the first and the last rate have nothing in
+    common. A unit that is sealed has no normal consumption. Common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range` for an odometer or a date that goes back, with its path, as
+    `visits[2].odometer`.
+
+    >>> from brimline import leak
+    >>> visits = [{"odometer": odometer, "net": net, "uncertainty": "0.1 L", "odometer_uncertainty": "0 km"}
+    ...           for odometer, net in [("40000 km", "1.2 L"), ("50000 km", "0.4 L"), ("60000 km", "0.9 L")]]
+    >>> told = leak.consumption(visits, shortage="0.5 L")
+    >>> told["rates"][1]["per_1000_km"], told["trend"], told["distance"]
+    (['0.08 L', '0.1 L'], 'rising', ['5000 km', '6250 km'])
+    """
+
+def containers(need: Amount | str, *, sizes: Iterable[Mapping[str, Any]], opened: Iterable[Mapping[str, Any]] | None = None, bulk: Mapping[str, Any] | None = None) -> ContainerPlans:
+    """
+    Which containers to open for a fill: the fewest, the cheapest, and what leaves least over.
+
+    Each of the `sizes` has a `name` and its `volume`, if need be a `price` in the smallest unit of the one currency and
+    the `stock`. Each of the `opened` ones has `name`, `volume`, `same_fluid`, `sealed`, `clean`, `dated` and
+    `within_date`; those that can be used go first. `bulk` has what is `available`. Volumes count exactly, all at one
+    temperature. `short` is what is missing: do not start. Source: arithmetic; what makes an opened container unfit is
+    common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `duplicate_id` for two sizes of one name; all
+    with paths as `sizes[1].volume`.
+
+    >>> from brimline import volume
+    >>> plans = volume.containers("6.5 L", sizes=[{"name": "bottle", "volume": "1 L"}, {"name": "can", "volume": "5 L"}])
+    >>> plans["fewest"]["containers"], plans["least_waste"]["left"]
+    ([{'name': 'can', 'count': 2}], '0.5 L')
     """
 
 def convert(number: SupportsFloat | SupportsIndex, from_unit: str | Unit, to_unit: str | Unit) -> float:
@@ -750,6 +997,142 @@ def convert(number: SupportsFloat | SupportsIndex, from_unit: str | Unit, to_uni
     40.0
     >>> convert(1, "US gal", "L")
     3.785411784
+    """
+
+def cool_down(first: Amount | str, *, second: Amount | str, elapsed: Amount | str, ambient: Amount | str, max: Amount | str, reheat_rate: Amount | str, reheat_time: Amount | str) -> CoolDown:
+    """
+    How long fluid that was found too warm must cool before the engine is started again, and to which temperature.
+
+    `first` and `second` are two readings, `elapsed` apart, while it cools to the air at `ambient`; `max` is the upper
+    limit, which running reaches again at `reheat_rate`, degrees a minute, for the `reheat_time` until the level is read:
+    so the target lies below it. The wait counts from the second reading. Source: the lumped thermal capacity; the target
+    from common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range` for readings that do not fall or lie at or below the air, and
+    where cooling never reaches the target.
+
+    >>> from brimline import warm_up
+    >>> plan = warm_up.cool_down("70 °C", second="60 °C", elapsed="10 min", ambient="20 °C", max="45 °C",
+    ...     reheat_rate="1.5 °C", reheat_time="4 min")
+    >>> plan["target"], plan["wait"][:5]
+    ('39 °C', '33.36')
+    """
+
+def correction_factor(density: Amount | str, *, temperature: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The factor from a volume at a temperature to the volume at the base: V at the base = V · factor.
+
+    `density` at the base, 800.9 to 1163.5 kg/m³; `temperature` -50 to 150 °C. The bases are `base_15c` (15 °C, the SI form
+    of 1980), `base_60f` (60 °F, 1980), `base_60f_2004` and `base_15c_2004` (the procedure of 2004, rounded to five
+    decimals). Source: API MPMS 11.1 / ASTM D1250, lubricating-oil group; the procedure of 2004 from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.correction_factor("850 kg/m³", temperature="40 °C").to("ratio", 6)  # as in table 54D
+    Amount('0.981437 ratio')
+    """
+
+def crossing(samples: Iterable[Mapping[str, Any]], *, temperature: Amount | str, scatter: Amount | str | None = None, asymptote: Amount | str | None = None) -> Crossing:
+    """
+    When the response that `fit` finds crosses a temperature, and how well that is known.
+
+    `at` is on the clock of the readings, `uncertainty` standard. Source: the delta method.
+
+    Raises what `fit` raises, and `QuantityError`: `out_of_range` for a temperature at or beyond the asymptote, or too
+    near to it to tell.
+
+    >>> from brimline import warm_up
+    >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
+    >>> samples = [{"at": f"{60 * minute} s", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
+    >>> warm_up.crossing(samples, temperature="40 °C")["at"][:7]
+    '220.998'
+    """
+
+def cycles_needed(capacity: Amount | str, *, drained: Amount | str, fresh: Amount | str | SupportsFloat | SupportsIndex) -> CyclesNeeded:
+    """
+    How often to drain and fill until the new fluid is at least a share of the whole.
+
+    `capacity` above zero; `drained` each time, above zero to the capacity; `fresh` 0 to 1, 1 only where everything is
+    drained. Source: that of `exchange`, solved for the number.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> needed = volume.cycles_needed("7.4 L", drained="3.5 L", fresh="85 %")
+    >>> needed["cycles"], needed["used"]
+    (3, '10.5 L')
+    """
+
+def density_at(density: Amount | str, *, temperature: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The density at a temperature of a fluid whose density at the base is known, in the unit it was given in.
+
+    Ranges, bases and source are those of `correction_factor`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.density_at("850 kg/m³", temperature="40 °C").to("kg/m³", 2)
+    Amount('834.22 kg/m³')
+    """
+
+def diagnostic_reply(request: bytes | bytearray | str, *, reply: bytes | bytearray | str, layout: Mapping[str, Any] | None = None) -> Reply:
+    """
+    Reads what a control unit answers when it is asked for one value: `positive` with data, `negative`, or `pending`.
+
+    `request` and `reply` are bytes or hexadecimal text: a data identifier (service 22) or a parameter of current data
+    (service 01). With a `layout`, as of `linear`, the value in the data is read. Bytes in the answer are hexadecimal
+    text. Source: ISO 14229-1, ReadDataByIdentifier and annex A; SAE J1979, service 01, from memory.
+
+    Raises `BrimlineError` for an answer that does not belong to the request or is cut short.
+
+    >>> from brimline import signal
+    >>> signal.diagnostic_reply("22 11 61", reply=bytes.fromhex("7F 22 31"))
+    {'state': 'negative', 'code': 49, 'reason': 'out_of_range'}
+    """
+
+def drip_rate(drops: int, *, in_time: Amount | str, drop: Amount | str) -> DripRate:
+    """
+    What a drip loses, from drops counted in a time.
+
+    At least one of `drops`; `in_time` and the volume of one `drop` above zero. A drop has no default: published ones differ
+    fivefold, and oil drops were measured from 0.02 to 0.07 mL.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import leak
+    >>> leak.drip_rate(60, in_time="1 min", drop="0.05 mL")
+    {'per_day': '4.32 L', 'per_year': '1576.8 L', 'one_drop_every': '1 s'}
+    """
+
+def drops_for(volume: Amount | str, *, over: Amount | str, drop: Amount | str) -> Amount:
+    """
+    The time from drop to drop, in s, of a drip that loses a volume over a time.
+
+    All above zero; the volume of one `drop` is no more than `volume`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import leak
+    >>> leak.drops_for("0.5 L", over="1440 h", drop="0.04 mL")  # 12500 drops in 60 days
+    Amount('414.72 s')
+    """
+
+def equivalents(printed: Iterable[Amount | str]) -> Equivalents:
+    """
+    Holds prints of one quantity in several units against the first, which governs, and names what went wrong.
+
+    In this order: the same value is `exact`; within half of its last printed digit a print `agrees`; within that of
+    another print that agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`; else it is
+    `inconsistent`. Any one kind of quantity. Common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind` where the kinds differ, `out_of_range` for an empty list.
+
+    >>> from brimline import torque
+    >>> prints = torque.equivalents(["14 N·m", "10 lbf·ft", "168 N·m"])["prints"]
+    >>> [(print["class"], print.get("factor")) for print in prints]
+    [('governing', None), ('agrees', None), ('unit_slip', 'times_12')]
     """
 
 def error_document(faults: SupportsGetItem[int, Fault], /) -> str:
@@ -799,6 +1182,340 @@ def evaluate_many(pack: Pack | str | bytes | bytearray | Mapping[str, Any], jour
     ('incomplete', 'syntax')
     """
 
+def exchange(capacity: Amount | str, *, drained: Amount | str, cycles: int) -> Exchange:
+    """
+    What is left of the old fluid after draining and filling a number of times: (1 - drained/capacity)^cycles.
+
+    `capacity` above zero, of all the fluid in the unit; `drained` each time, zero to the capacity; both at one temperature.
+    `used` is in the unit of what is drained. Source: mass balance, formula from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.exchange("10 L", drained="4 L", cycles=2)
+    {'old': '0.36 ratio', 'fresh': '0.64 ratio', 'used': '8 L'}
+    """
+
+def expanded_uncertainty(uncertainty: Amount | str, *, factor: Amount | str | SupportsFloat | SupportsIndex | None = None) -> Amount:
+    """
+    The half width of an interval that is expected to hold most of what the true value could be: U = k·u.
+
+    In the unit of the standard `uncertainty` u; the `factor` k is above zero, 2 if it is not given. Source: JCGM 100:2008,
+    6.2.1; the 2: NIST Technical Note 1297, 6.5 (clauses from memory).
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import leak
+    >>> leak.expanded_uncertainty("50 mL")
+    Amount('100 mL')
+    """
+
+def fit(samples: Iterable[Mapping[str, Any]], *, scatter: Amount | str | None = None, asymptote: Amount | str | None = None) -> WarmUpFit:
+    """
+    Fits the first-order response T∞ - (T∞ - T₀)·exp(-t/τ) to readings, rising or falling.
+
+    Each sample has the time it was taken `at` and its `reading`: three or more in order of time, two with the
+    `asymptote` held. Without `scatter` by least squares; with it, a difference above zero, by soft L1, so that a reading
+    far off draws no harder than one scatter away. Source: Levenberg (1944) and Marquardt (1963); standard errors as
+    `curve_fit` of scipy 1.17.1 gives them.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range` for too few readings, times that go back, and readings that do
+    not tell where they are going.
+
+    >>> from brimline import warm_up
+    >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
+    >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
+    >>> warm_up.fit(samples)["asymptote"][:8]
+    '80.04189'
+    """
+
+def flush(capacity: Amount | str, *, flowed: Amount | str) -> Flush:
+    """
+    What is left of the old fluid when new fluid flows through and mixes perfectly: exp(-flowed/capacity).
+
+    `capacity` above zero, `flowed` from zero, both at one temperature. Imperfect mixing leaves more. Source: the stirred
+    tank, formula from memory; CDC MMWR 1994;43(RR-13), table S3-1 tabulates it for air.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.flush("7.4 L", flowed="7.4 L")["old"]
+    '0.367879441 ratio'
+    """
+
+def flush_needed(capacity: Amount | str, *, fresh: Amount | str | SupportsFloat | SupportsIndex) -> Amount:
+    """
+    How much new fluid must flow through, mixing perfectly, until it is a share of the whole; in the unit of the capacity.
+
+    `capacity` above zero, `fresh` from 0 to below 1. Source: that of `flush`, solved for the volume.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.flush_needed("60 L", fresh=0.99).to("L", 0)  # 276 minutes at one change an hour in the source
+    Amount('276 L')
+    """
+
+def forecast(samples: Iterable[Mapping[str, Any]], *, min: Amount | str | None = None, max: Amount | str | None = None, scatter: Amount | str | None = None, pours: Iterable[Mapping[str, Any]] | None = None, held: Amount | str | None = None) -> Outlook:
+    """
+    When the window of temperature opens and closes: earliest, likely and latest, counted from the last reading.
+
+    Each sample has the time it was taken `at` and its `reading`, in order of time. `min` opens the window, `max` closes it;
+    `scatter` of the readings is 0.5 °C unless given; each of the `pours` has `at`, `volume` and `temperature` and mixes
+    with the fluid `held` in the unit, without which it starts the forecast anew. By a first-order response from four
+    readings on, where they show that its asymptote lies beyond the limit; by the line through the latest ones otherwise;
+    not at all where they do not rise. `Forecast` is the same, kept up reading by reading. Source: the delta method; Theil
+    (1950) and Sen (1968).
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`, with the place in the list.
+
+    >>> from brimline import warm_up
+    >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55]
+    >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
+    >>> told = warm_up.forecast(samples, min="50 °C", max="60 °C")
+    >>> told["method"], sorted(told["opens"])
+    ('first_order', ['earliest', 'latest', 'likely'])
+    """
+
+def grade(viscosity_40: Amount | str) -> Grade:
+    """
+    The ISO viscosity grade of an oil, from its viscosity at 40 °C, more than nothing.
+
+    `low` and `high` are the limits of the grade; between two grades, where there is no `grade`, the limits on either
+    side. Source: ISO 3448:1992, table 1.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import fluid
+    >>> fluid.grade("28.8 mm²/s")
+    {'grade': 32, 'low': '28.8 mm²/s', 'high': '35.2 mm²/s'}
+    >>> fluid.grade("38 mm²/s")
+    {'low': '35.2 mm²/s', 'high': '41.4 mm²/s'}
+    """
+
+def grade_limits(grade: int) -> Interval:
+    """
+    The limits of an ISO viscosity grade, in mm²/s at 40 °C.
+
+    Source: ISO 3448:1992, table 1.
+
+    Raises `BrimlineError`: `unknown_value` for a number that is no grade, with all that are.
+
+    >>> from brimline import fluid
+    >>> print(fluid.grade_limits(46))
+    [41.4 mm²/s, 50.6 mm²/s]
+    """
+
+def guard_band(uncertainty: Amount | str, *, probability: Amount | str | SupportsFloat | SupportsIndex) -> Amount:
+    """
+    How far from a limit an estimate must be for a decision that is right with a probability, in the unit of the
+    uncertainty.
+
+    w = z·u with the standard `uncertainty` u above zero and z the quantile of the `probability`, 0.5 to 0.999999999.
+    Source: JCGM 106:2012, clause 8.3 (clause from memory).
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import leak
+    >>> leak.guard_band("1 Δ°C", probability="95 %")
+    Amount('1.644853627 Δ°C')
+    """
+
+def level_for(sump: Mapping[str, Any], *, volume: Amount | str) -> Amount:
+    """
+    The level at which a sump holds a volume, in mm from the lowest point.
+
+    The sump is that of `volume_below`, `volume` within what it holds.
+
+    Raises what `volume_below` raises.
+
+    >>> from brimline import volume
+    >>> rows = [{"level": "0 mm", "volume": "0 L"}, {"level": "50 mm", "volume": "2 L"}]
+    >>> volume.level_for({"shape": "strapping", "rows": rows}, volume="1.5 L")
+    Amount('37.5 mm')
+    """
+
+def linear(data: bytes | bytearray | str, *, layout: Mapping[str, Any]) -> SignalReading:
+    """
+    Reads one number from a row of bytes, exactly: `offset` + number · `scale`.
+
+    `data` is bytes or hexadecimal text. The layout has `start` and `length` in bits (1 to 64), `order` (`little` or
+    `big`), `unit` and `scale`, the worth of one step; if need be `signed`, `offset`, `min` and `max`. Bits count from 0,
+    the lowest of the first byte, eight to a byte; `start` is the lowest bit of the number for `little`, the highest for
+    `big`, as in the common databases of network signals. Outside `min` to `max` a value is `implausible`.
+
+    Raises `QuantityError`: `out_of_range` for bits outside the data; what else a layout can have wrong, with its path.
+
+    >>> from brimline import signal
+    >>> layout = {"start": 0, "length": 8, "order": "little", "unit": "°C", "scale": "1 °C", "offset": "-40 °C"}
+    >>> signal.linear(b"\\x7b", layout=layout)
+    {'state': 'valid', 'value': '83 °C'}
+    """
+
+def mass(volume: Amount | str, *, temperature: Amount | str, density: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The mass of a volume at a temperature, in kg.
+
+    `volume` from zero; `density` is the one at the base. Ranges, bases and source are those of `correction_factor`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.mass("7 L", temperature="15 °C", density="850 kg/m³")
+    Amount('5.95 kg')
+    """
+
+def mixed_temperature(volume: Amount | str, *, temperature: Amount | str, added: Amount | str, added_temperature: Amount | str) -> Amount:
+    """
+    The temperature of fluid after more of it was poured in, before the case warms it again, in the unit of `temperature`.
+
+    Tm = (V·T + v·t) / (V + v): `volume` above zero at `temperature`, `added` from zero at `added_temperature`, both of one
+    fluid. Source: the balance of heat; common practice.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import warm_up
+    >>> mixed = warm_up.mixed_temperature("6.8 L", temperature="45.8 °C", added="0.25 L", added_temperature="18 °C")
+    >>> mixed.to("°C", 2)  # (6.8 · 45.8 + 0.25 · 18) / 7.05
+    Amount('44.81 °C')
+    """
+
+def plausible(torque: Amount | str, *, thread: str, plug: Literal["steel", "light_alloy", "hollow", "unknown"]) -> Plausibility:
+    """
+    Whether a printed torque fits a thread, and if not, which unit would make its number fit.
+
+    The band is one of solid steel bolts in steel: a `hollow` plug, one in `light_alloy` and one that is `unknown` are not
+    judged by it, and a unit is named for them as a question only. `torque` above zero. Source: stress area and proof
+    stress of ISO 898-1, T = K·D·F; which shares and coefficients bound the band is common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import torque
+    >>> told = torque.plausible("124 lbf·ft", thread="M10x1", plug="steel")  # 124 lbf·in is 14 N·m
+    >>> told["fits"], told["slip"]["unit"]
+    ('no', 'lbf·in')
+    """
+
+def preload(torque: Amount | str, *, diameter: Amount | str, k: Amount | str | SupportsFloat | SupportsIndex | None = None, condition: Literal["dry_steel", "machine_oil", "cadmium", "phosphate_and_oil", "zinc", "stainless", "threadlocker", "lubricated_other"] | None = None) -> Preload:
+    """
+    The preload of a joint that was tightened to a torque, from the least to the most, in N: F = T / (K·D).
+
+    `diameter` D is the nominal one. Give either `k`, a ratio above 0 and up to 1, or the `condition` of the threads to
+    take its published range from; the scatter of K is carried into the answer. Source: the short form as in Mechanical
+    Fastening, Joining, and Assembly, page 85; the ranges of K as printed on a fastener supplier's page.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for both or neither of `k` and
+    `condition`, `unknown_value` for a condition without a range (`threadlocker`, `lubricated_other`): sources contradict
+    each other there.
+
+    >>> from brimline import torque
+    >>> torque.preload("12 N·m", diameter="10 mm", condition="dry_steel")["preload"]
+    ['4444.44444444 N', '6666.66666667 N']
+    """
+
+def proof_load(thread: str, *, class_: Literal["4.6", "4.8", "5.6", "5.8", "6.8", "8.8", "9.8", "10.9", "12.9"]) -> Amount:
+    """
+    The load that a bolt of a metric thread and a strength class bears without lengthening, in N.
+
+    The nominal stress area, rounded to three digits, times the stress under proof load. `class_` is one of ISO 898-1,
+    as `8.8`. Source: ISO 898-1, which prints the product to three digits; seen in print for 4.8, 8.8 up to M16 and 10.9,
+    the other classes from memory.
+
+    Raises `BrimlineError`: `unknown_value` for a thread or class that is not known.
+
+    >>> from brimline import torque
+    >>> torque.proof_load("M10", class_="8.8")  # ISO 898-1 prints 33 700 N
+    Amount('33640 N')
+    """
+
+def quantile(probability: Amount | str | SupportsFloat | SupportsIndex) -> Amount:
+    """
+    The number of standard deviations that a standard normal variable stays below with a probability.
+
+    From 0.000000001 to 0.999999999, negative below a half. Source: Wichura, Algorithm AS 241 (1988).
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import leak
+    >>> leak.quantile(0.95).to("ratio", 2)  # as JCGM 106:2012, table 1, prints it
+    Amount('1.64 ratio')
+    """
+
+def response_time(time_constant: Amount | str, *, share: Amount | str | SupportsFloat | SupportsIndex) -> Amount:
+    """
+    How long a first-order response takes to go a share of its way, in the unit of the time constant: -τ·ln(1 - share).
+
+    `time_constant` above zero, `share` from 0 to below 1. Source: the lumped thermal capacity.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import warm_up
+    >>> warm_up.response_time("2 min", share=0.95).to("min", 2)
+    Amount('5.99 min')
+    """
+
+def risks(mean: Amount | str, *, spread: Amount | str, uncertainty: Amount | str, tolerance: Interval | Sequence[Amount | str | None], acceptance: Interval | Sequence[Amount | str | None]) -> Risks:
+    """
+    How often a value out of tolerance would be accepted (`consumer`), and one within it rejected (`producer`).
+
+    True values are spread normally about `mean` with the standard deviation `spread`; each is measured with the standard
+    `uncertainty`, both above zero; what is measured within `acceptance` is accepted, what truly lies within `tolerance`
+    should be. Ranges are an `Interval` or two ends, `None` for one that is not there. Any kind of quantity. Source: JCGM
+    106:2012, clause 9.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for a range without an end.
+
+    >>> from brimline import leak
+    >>> told = leak.risks("1500 ratio", spread="0.12 ratio", uncertainty="0.04 ratio",  # the source's resistor
+    ...     tolerance=["1499.8 ratio", "1500.2 ratio"], acceptance=["1499.82 ratio", "1500.18 ratio"])
+    >>> told["consumer"][:5], told["producer"][:5]
+    ('0.009', '0.069')
+    """
+
+def seepage(class_: Literal["I", "II", "III"]) -> Seepage:
+    """
+    What a class of seepage, `I`, `II` or `III`, means and leads to.
+
+    Source: US Army TM 9-2330-373-14&P, paragraph 4-7; TM 9-2320-269-20-1; TM 5-3895-383-24, paragraph 1-10; the steady
+    stream: TM 10-3930-671-10, paragraph 3-3. The service sheet may ask for more.
+
+    Raises `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import leak
+    >>> told = leak.seepage("II")
+    >>> told["meaning"], told["drives"], told["fuel"]
+    ('drops_form_none_falls', 'check_more_often', 'do_not_run')
+    """
+
+def segment_share(level: Amount | str, *, diameter: Amount | str) -> Amount:
+    """
+    The share of a circle that lies below a level.
+
+    `diameter` above zero, `level` from its lowest point, zero to the diameter. Source: geometry, formula from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.segment_share("100 mm", diameter="1 m")
+    Amount('0.052044019 ratio')
+    """
+
+def sensor_doubts(samples: Iterable[Mapping[str, Any]], *, running: bool) -> SensorDoubts:
+    """
+    Which readings are to be asked about: those no fluid has, those a broken sensor gives, jumps no fluid makes, and cool
+    ones that stand still while the engine is `running`.
+
+    Each sample has the time it was taken `at` and its `reading`, in order of time. Nothing is deleted or converted.
+    Source: default readings from the codings of SAE J1979 and SAE J1939-71; the rest common practice, no source.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range` for times that go back.
+
+    >>> from brimline import warm_up
+    >>> samples = [{"at": f"{at} s", "reading": reading} for at, reading in [(0, "31 °C"), (30, "-40 °F"), (60, "32 °C")]]
+    >>> warm_up.sensor_doubts(samples, running=True)
+    {'doubts': [{'index': 1, 'id': 'reading_default'}]}
+    """
+
 def story(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any]) -> str:
     """
     A whole check told entry by entry in English, with every caution in full.
@@ -813,6 +1530,114 @@ def story(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str
     True
     """
 
+def temperature_error(volume: Amount | str, *, read_at: Amount | str, reference: Amount | str, density: Amount | str | None = None, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None, coefficient: Amount | str | None = None) -> Amount:
+    """
+    How much more the fluid takes up at the temperature it is read at than at the reference; below zero where it is colder.
+
+    `volume` is what the unit holds at the `reference`, from zero; temperatures -50 to 150 °C; `density`, `base` and
+    `coefficient` are those of `at_temperature`. In the unit of `volume`. It tells by how much a level deceives; no sheet is
+    corrected by it that does not say so itself.
+
+    Raises what `at_temperature` raises.
+
+    >>> from brimline import volume
+    >>> told = volume.temperature_error("6.8 L", read_at="60 °C", reference="40 °C", density="850 kg/m³")
+    >>> told.to("L", 2)
+    Amount('0.11 L')
+    """
+
+def temperature_for(viscosity_1: Amount | str, *, temperature_1: Amount | str, viscosity_2: Amount | str, temperature_2: Amount | str, viscosity: Amount | str) -> Amount:
+    """
+    The temperature, in °C, at which an oil has a viscosity, from its viscosities at two temperatures.
+
+    The spans, the source and what is raised are those of `viscosity_at`.
+
+    >>> from brimline import fluid
+    >>> fluid.temperature_for(
+    ...     "32 mm²/s", temperature_1="40 °C", viscosity_2="5.4 mm²/s", temperature_2="100 °C", viscosity="32 mm²/s")
+    Amount('40 °C')
+    """
+
+def thread(designation: str) -> ThreadGeometry:
+    """
+    The geometry of a thread from its designation: `M10x1`, `M10` (coarse), `1/4-20`, `1/4-20 UNC`, `#10-32`.
+
+    Metric threads from M1.6 to M39 in mm, unified ones from #4 to 1 1/2 in in; the stress area in mm² or in². Source:
+    ISO 261, ISO 724, ISO 898-1 for the stress area, ASME B1.1; all from memory.
+
+    Raises `BrimlineError`: `unknown_value` for any other thread, with the pitches the diameter has.
+
+    >>> from brimline import torque
+    >>> told = torque.thread("7/16-20")
+    >>> told["designation"], told["diameter"], told["pitch"]
+    ('7/16-20 UNF', '0.4375 in', '0.05 in')
+    """
+
+def tilt_error(surface: Amount | str, *, offset: Amount | str, tilt: Amount | str) -> TiltError:
+    """
+    How far the level deceives where the opening lies off the middle of the surface and the unit leans.
+
+    `surface` of the fluid above zero; `offset` of the opening from the middle of the surface along the lean, from zero;
+    `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it reads
+    too high, away from it too low. Source: trigonometry.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> told = volume.tilt_error("0.06 m²", offset="200 mm", tilt="1 deg")
+    >>> told["height"][:5], told["volume"][:5]
+    ('3.491', '0.209')
+    """
+
+def tool_suits(target: Amount | str, *, tools: Iterable[Mapping[str, Any]], tolerance: Amount | str | None = None, adapter: Amount | str | None = None, angle: Amount | str | None = None) -> ToolChoice:
+    """
+    Which tools can tighten the plug, the best first, each with its setting and the reasons for and against it.
+
+    Each tool has a `name`, a `type` of ISO 6789 (as `setting_adjustable`, `indicating_dial`) and its `max`; `min`,
+    `graduation`, `permissible` (a ratio) and, for an adapter, `lever` where they are known. `tolerance` is how far the
+    torque may be off to either side; `adapter` and `angle` are those of `wrench_setting`. A tool that does not suit has
+    rank 0. Source: ISO 6789:2003 for types, deviations and the range that is tested.
+
+    Raises `QuantityError`: `out_of_range`; `BrimlineError`: `conflict`, and what else a tool can have wrong, with its
+    path, as `tools[1].max`.
+
+    >>> from brimline import torque
+    >>> tools = [{"name": "long", "type": "setting_adjustable", "max": "200 N·m"},
+    ...          {"name": "short", "type": "setting_adjustable", "max": "50 N·m"}]
+    >>> told = torque.tool_suits("12 N·m", tools=tools)["tools"]
+    >>> [(tool["name"], tool["rank"], tool["reasons"][0]["id"]) for tool in told]
+    [('short', 1, 'permissible_assumed'), ('long', 0, 'below_range')]
+    """
+
+def torque_for_preload(preload: Amount | str, *, diameter: Amount | str, k: Amount | str | SupportsFloat | SupportsIndex | None = None, condition: Literal["dry_steel", "machine_oil", "cadmium", "phosphate_and_oil", "zinc", "stainless", "threadlocker", "lubricated_other"] | None = None) -> JointTorque:
+    """
+    The torque that gives a joint its preload, from the least to the most, in N·m: T = K·D·F.
+
+    `diameter`, `k`, `condition`, the source and what is raised are those of `preload`.
+
+    >>> from brimline import torque
+    >>> torque.torque_for_preload("1000 N", diameter="10 mm", k=0.2)["torque"]
+    ['2 N·m', '2 N·m']
+    """
+
+def transmission_frame(id: int | str, *, data: bytes | bytearray | str) -> Frame:
+    """
+    Reads the frame in which a heavy vehicle's transmission tells temperature, level and level status of its fluid:
+    parameter group 65272, eight bytes.
+
+    `id` is the identifier of 29 bits and `data` the bytes; either may be hexadecimal text. Every value has its `state`;
+    only `valid` may be used. A departure counts only with the status `conditions_met`. Source: SAE J1939-71, PGN 65272,
+    SPN 177, 124, 3027, 3028, 3026.
+
+    Raises `QuantityError`: `out_of_range` for another parameter group and for anything but eight bytes;
+    `BrimlineError`: `unknown_value` for text that is not hexadecimal.
+
+    >>> from brimline import signal
+    >>> frame = signal.transmission_frame(0x18FEF8FE, data=bytes.fromhex("FFFF FFFF 2028 7A20"))
+    >>> frame["temperature"], frame["departure"], frame["status"]
+    ({'state': 'valid', 'value': '48 °C'}, {'state': 'valid', 'value': '-1.5 L'}, 'in_gear')
+    """
+
 def versions() -> Versions:
     """
     The versions of the library, of its rules and of the documents it reads and writes.
@@ -822,4 +1647,100 @@ def versions() -> Versions:
     >>> from brimline import versions
     >>> versions()["documents"]["journal"]
     'brimline-journal/1'
+    """
+
+def viscosity_at(viscosity_1: Amount | str, *, temperature_1: Amount | str, viscosity_2: Amount | str, temperature_2: Amount | str, temperature: Amount | str) -> Amount:
+    """
+    The viscosity of an oil at a temperature, in mm²/s, from its viscosities at two other temperatures.
+
+    Viscosities are 0.21 to 2·10⁷ mm²/s, temperatures -70 to 370 °C; the two points in either order. Source: ASTM
+    D341-03, equations 1 to 3 and annex A1; the spans from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for two equal temperatures or an
+    oil that would not thin as it warms.
+
+    >>> from brimline import fluid
+    >>> at_80 = fluid.viscosity_at(
+    ...     "32 mm²/s", temperature_1="40 °C", viscosity_2="5.4 mm²/s", temperature_2="100 °C", temperature="80 °C")
+    >>> round(float(at_80), 1)  # as a published worksheet prints it
+    8.5
+    """
+
+def viscosity_index(viscosity_40: Amount | str, *, viscosity_100: Amount | str) -> ViscosityIndex:
+    """
+    The viscosity index of an oil from its viscosities at 40 °C and at 100 °C.
+
+    At 100 °C from 2 mm²/s on, at 40 °C more than at 100 °C, both up to 2·10⁷ mm²/s. The answer has the index as it is
+    reported, the procedure, L and H, and the index before rounding. Source: ASTM D2270-93, procedures A and B, table 1.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` where the oil is not thicker at
+    40 °C.
+
+    >>> from brimline import fluid
+    >>> found = fluid.viscosity_index("73.30 mm²/s", viscosity_100="8.86 mm²/s")  # the example of procedure A
+    >>> found["index"], found["procedure"], found["l"], found["h"]
+    (92, 'a', '119.94 mm²/s', '69.48 mm²/s')
+    """
+
+def volume_below(sump: Mapping[str, Any], *, level: Amount | str) -> Amount:
+    """
+    How much a sump holds below a level, in L.
+
+    The sump is a `prismoid` with `height` and the areas `bottom`, `middle` and `top`; a `lying_cylinder` with `diameter`
+    and `length`; or a `strapping` table with `rows` of `level` and `volume`, both rising. The level is measured from the
+    lowest point, within the sump. Source: geometry; the prismoidal formula and the circular segment from memory.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; what else a sump can have wrong, with its path.
+
+    >>> from brimline import volume
+    >>> drum = {"shape": "lying_cylinder", "diameter": "1 m", "length": "2 m"}
+    >>> volume.volume_below(drum, level="300 mm").to("L", 1)  # a published example gives 396.3 L
+    Amount('396.3 L')
+    """
+
+def volume_of_mass(mass: Amount | str, *, temperature: Amount | str, density: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:
+    """
+    The volume a mass takes up at a temperature, in L.
+
+    `mass` from zero; `density` is the one at the base. Ranges, bases and source are those of `correction_factor`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+
+    >>> from brimline import volume
+    >>> volume.volume_of_mass("425 g", temperature="15 °C", density="850 kg/m³")
+    Amount('0.5 L')
+    """
+
+def wrench_setting(target: Amount | str, *, lever: Amount | str, adapter: Amount | str | None = None, angle: Amount | str | None = None, graduation: Amount | str | None = None, printed: Amount | str | None = None) -> WrenchSetting:
+    """
+    What a wrench is set to so that the plug gets the target: S = T·L / (L + E·cos a).
+
+    `lever` L is from the mark of the grip to the drive, `adapter` E from the drive to the plug and not longer, `angle` a
+    between them from 0° straight out (the default) to 180°; lengths and torques above zero. With a `graduation` the
+    setting is a multiple of it, half to even, else it is in the unit of the target, unrounded; `applied` is the torque
+    at the plug with that setting, `error` how far that is from the target. Give `printed`, what the sheet prints, and a
+    target that is the set-point for it is refused, for it would be corrected twice. Source: NAVEDTRA 14315, figures 3-44
+    and 3-45, and TM 1-1500-204-23-9, figure 8-16; the cosine from the geometry.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for an angle without an adapter and
+    for a set-point given as target.
+
+    >>> from brimline import torque
+    >>> told = torque.wrench_setting("40 lbf·ft", lever="12 in", adapter="4 in")
+    >>> told["setting"], told["applied"], told["error"]
+    ('30 lbf·ft', '40 lbf·ft', '0 %')
+    """
+
+def wrong_left(capacity: Amount | str, *, wrong: Amount | str, drained: Amount | str, cycles: int) -> Amount:
+    """
+    The share of a wrong fluid that is left in the whole after draining and filling a number of times.
+
+    `capacity` above zero; `wrong` in it at the start, `drained` each time, both zero to the capacity; all at one
+    temperature. Source: that of `exchange`.
+
+    Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+
+    >>> from brimline import volume
+    >>> volume.wrong_left("10 L", wrong="1 L", drained="4 L", cycles=2)
+    Amount('0.036 ratio')
     """

@@ -20,12 +20,15 @@ __all__ = [
     "Gates",
     "LeakReading",
     "LintFinding",
+    "Mixing",
     "NextAct",
+    "Offer",
     "Outcome",
     "ProcedureRef",
     "Reason",
     "Selection",
     "Sentences",
+    "Statement",
     "Unmet",
     "Versions",
 ]
@@ -237,6 +240,36 @@ class LintFinding(_LintFinding):
     procedure: str
     edition: int
     field: str
+
+
+_Pair = TypedDict("_Pair", {"from": str, "to": str})
+_Relation = Literal["same", "mixes_with", "replaces", "full_exchange_only", "never", "unknown"]
+
+
+class Statement(_Pair):
+    """One relation, as the sheet of the fluid `from` states it."""
+
+    relation: _Relation
+
+
+class Mixing(TypedDict):
+    """Whether one fluid may be poured onto another, and the statements that rests on; only `yes` is a yes."""
+
+    answer: Literal["yes", "after_exchange", "no", "unknown"]
+    relation: _Relation
+    path: list[Statement]
+    reason: str
+
+
+class Offer(TypedDict):
+    """What one fluid on offer may do where another is asked for, and the statements that rests on."""
+
+    id: str
+    answer: Literal["same", "may_replace", "may_top_up", "after_exchange", "never", "unknown"]
+    fill: bool
+    top_up: bool
+    path: list[Statement]
+    reason: str
 
 
 class Formats(TypedDict):

@@ -42,7 +42,7 @@ class BrimlineError(ValueError):
 
 
 class DocumentError(BrimlineError):
-    """A pack, a journal, a header or an entry cannot be read: each fault with its path and position."""
+    """A pack, a journal, a header, an entry or a JSON of arguments cannot be read: each fault with its path and place."""
 
 
 class LimitError(DocumentError):
@@ -50,7 +50,10 @@ class LimitError(DocumentError):
 
 
 class QuantityError(BrimlineError):
-    """A number, a unit or an amount that was handed in by itself cannot be read, or not reckoned with."""
+    """A number, a unit or an amount that was handed in by itself cannot be read, or not reckoned with.
+
+    Where it is an argument of a calculator, the path of the fault is the name of the argument.
+    """
 
 
 class InternalError(BrimlineError):
@@ -61,11 +64,11 @@ _FAMILIES = ((range(20, 40), QuantityError), (range(90, 100), InternalError))
 
 
 def refusal(message: str, faults: tuple[Fault, ...]) -> BrimlineError:
-    """The exception for these faults, by the first of them: one with a place is of a document."""
+    """The exception for these faults, by the first of them: one with a place in a text is of a document."""
     first = faults[0]
     if first.kind == "limit":
         return LimitError(message, faults)
-    if first.path or first.line is not None:
+    if first.line is not None:
         return DocumentError(message, faults)
     for codes, family in _FAMILIES:
         if first.code in codes:

@@ -66,24 +66,28 @@ impl Friction {
     /// [`WrongKind`](ErrorKind::WrongKind); [`OutOfRange`](ErrorKind::OutOfRange) outside 0 to 1 and for an open end;
     /// [`UnknownValue`](ErrorKind::UnknownValue) for a condition without a range.
     pub fn range(&self) -> Result<Interval, Error> {
-        let range = match *self {
-            Friction::K(k) => Interval::of(k),
-            Friction::Between(range) => range,
-            Friction::Condition(condition) => return published(condition),
-        };
-        let (Some(lo), Some(hi)) = (range.lo(), range.hi()) else {
-            let fault = Fault::new(ErrorKind::OutOfRange).at("k");
-            let got = alloc::format!("{range}");
-            return Err(fault.got(&got).hint("give both ends").into());
-        };
-        for k in [lo, hi] {
-            of_kind("k", k, Kind::Ratio)?;
-            if !(0.0..=1.0).contains(&number(k, Unit::One)) || k.is_zero() {
-                return Err(out_of_range("k", k).allowed(["above 0, up to 1"]).into());
+        match *self {
+            Friction::K(k) => coefficient(k).map(Interval::of),
+            Friction::Condition(condition) => published(condition),
+            Friction::Between(range) => {
+                let (Some(lo), Some(hi)) = (range.lo(), range.hi()) else {
+                    let fault = Fault::new(ErrorKind::OutOfRange).at("k");
+                    let got = alloc::format!("{range}");
+                    return Err(fault.got(&got).hint("give both ends").into());
+                };
+                coefficient(lo).and(coefficient(hi)).and(Ok(range))
             }
         }
-        Ok(range)
     }
+}
+
+/// Refuses what is no torque coefficient.
+fn coefficient(k: Amount) -> Result<Amount, Error> {
+    of_kind("k", k, Kind::Ratio)?;
+    if k.is_zero() || !(0.0..=1.0).contains(&number(k, Unit::One)) {
+        return Err(out_of_range("k", k).allowed(["above 0, up to 1"]).into());
+    }
+    Ok(k)
 }
 
 fn published(condition: ThreadCondition) -> Result<Interval, Error> {

@@ -1,0 +1,122 @@
+"""The shapes of what `signal` and `leak` answer as data, for annotations.
+
+Quantities are text, as `Amount` reads it; `Ends` are the two ends of an interval. Words and ids are stable. A later minor
+version may add members and words, and takes none away.
+"""
+
+from typing import Literal, TypedDict
+
+from .answers import Ends
+
+__all__ = [
+    "AgainstLimit",
+    "Consumption",
+    "DripRate",
+    "Frame",
+    "Rate",
+    "Reply",
+    "Risks",
+    "Seepage",
+    "SignalReading",
+]
+
+
+class _SignalReading(TypedDict, total=False):
+    value: str
+
+
+class SignalReading(_SignalReading):
+    """One value from a network; only a `valid` one may be used."""
+
+    state: Literal["valid", "parameter_specific", "reserved", "error", "not_available", "implausible"]
+
+
+class Frame(TypedDict):
+    """What the frame of a heavy vehicle's transmission says of its fluid."""
+
+    temperature: SignalReading
+    level: SignalReading
+    departure: SignalReading
+    status: str
+    countdown: SignalReading
+
+
+class _Reply(TypedDict, total=False):
+    identifier: str
+    data: str
+    code: int
+    reason: str
+    reading: SignalReading
+
+
+class Reply(_Reply):
+    """What a control unit answers; bytes are hexadecimal text, `reading` is there if a layout was given."""
+
+    state: Literal["positive", "negative", "pending"]
+
+
+class _AgainstLimit(TypedDict, total=False):
+    guard_band: str
+
+
+class AgainstLimit(_AgainstLimit):
+    """How an estimate stands to a limit; `exceeds` is the probability that the true value is above it."""
+
+    exceeds: str
+    decision: Literal["above", "below", "undecided"]
+
+
+class Risks(TypedDict):
+    """How often a value would be accepted wrongly (`consumer`) and rejected wrongly (`producer`)."""
+
+    consumer: str
+    producer: str
+
+
+_Between = TypedDict("_Between", {"from": int, "to": int})
+
+
+class _Rate(TypedDict, total=False):
+    per_1000_km: Ends
+    per_30_days: Ends
+
+
+class Rate(_Rate, _Between):
+    """What was lost between two visits, which are told by their indices."""
+
+
+class _Consumption(TypedDict, total=False):
+    distance: Ends
+
+
+class Consumption(_Consumption):
+    """What several visits say together; `distance` is in km from the last one."""
+
+    rates: list[Rate]
+    trend: Literal["rising", "steady", "falling", "not_told"]
+    cautions: list[str]
+
+
+_SeepageClass = TypedDict("_SeepageClass", {"class": Literal["I", "II", "III"]})
+_Response = Literal["check_more_often", "report", "do_not_run"]
+
+
+class _Seepage(TypedDict, total=False):
+    stream: _Response
+
+
+class Seepage(_Seepage, _SeepageClass):
+    """What a class of seepage means and leads to."""
+
+    meaning: Literal["wet_no_drops", "drops_form_none_falls", "drops_fall"]
+    drives: _Response
+    fuel: _Response
+    cautions: list[str]
+
+
+class DripRate(TypedDict):
+    """What a drip loses."""
+
+    per_day: str
+    per_year: str
+    one_drop_every: str

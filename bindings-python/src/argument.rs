@@ -1,0 +1,340 @@
+//! Arguments of the calculators: read once their names are at hand, so that a refusal can tell them.
+
+use crate::amount;
+use crate::asking::{written, written_ratio};
+use crate::border::caught;
+use crate::document::utf8;
+use crate::error::{Refused, raised};
+use crate::number::{Number, saturated};
+use crate::word::{Listed, unknown};
+use brimline::{Amount, Error, ErrorKind, Fault, Kind, Measures, Unit, torque};
+use pyo3::exceptions::PyTypeError;
+use pyo3::prelude::*;
+use pyo3::types::{PyBool, PyString};
+#[cfg(feature = "introspection")]
+use pyo3::{
+    inspect::{PyStaticConstant, PyStaticExpr},
+    type_hint_identifier, type_hint_subscript, type_hint_union,
+};
+use std::convert::Infallible;
+use std::marker::PhantomData;
+
+/// What is taken for an argument.
+pub(crate) trait Argument {
+    #[cfg(feature = "introspection")]
+    const HINT: PyStaticExpr;
+
+    /// Writes it as JSON.
+    fn write(given: &Borrowed<'_, '_, PyAny>, json: &mut String) -> Result<(), Refused> {
+        written(given, json, 0)
+    }
+}
+
+/// What an argument reads as.
+pub(crate) trait Read: Argument {
+    type Value;
+
+    fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<Self::Value, Refused>;
+}
+
+/// An argument as it was handed in.
+pub(crate) struct Given<'a, 'py, T>(pub(crate) Borrowed<'a, 'py, PyAny>, PhantomData<T>);
+
+impl<T> Clone for Given<'_, '_, T> {
+    fn clone(&self) -> Self {
+        *self
+    }
+}
+
+impl<T> Copy for Given<'_, '_, T> {}
+
+impl<'a, 'py, T: Argument> FromPyObject<'a, 'py> for Given<'a, 'py, T> {
+    type Error = Infallible;
+    #[cfg(feature = "introspection")]
+    const INPUT_TYPE: PyStaticExpr = T::HINT;
+
+    #[inline]
+    fn extract(given: Borrowed<'a, 'py, PyAny>) -> Result<Self, Infallible> {
+        Ok(Given(given, PhantomData))
+    }
+}
+
+impl Given<'_, '_, kind::Volume> {
+    /// The volume, by itself: bare customary units are of these measures.
+    pub(crate) fn in_measures(&self, measures: Option<Measures>) -> Result<Amount, Refused> {
+        amount::read(&self.0, Some(Kind::Volume), measures)
+    }
+}
+
+impl Given<'_, '_, kind::Any> {
+    /// The quantity, which is to be of this kind where its text leaves that open.
+    pub(crate) fn of_kind(&self, kind: Kind, name: &'static str) -> PyResult<Amount> {
+        amount::read(&self.0, Some(kind), None).map_err(|refused| of(refused, name))
+    }
+}
+
+/// An argument that must be there, or one that may be left out.
+pub(crate) trait Named {
+    type Value;
+
+    /// Its value. What is refused is refused under this name.
+    fn named(&self, name: &'static str) -> PyResult<Self::Value>;
+}
+
+impl<T: Read> Named for Given<'_, '_, T> {
+    type Value = T::Value;
+
+    #[inline]
+    fn named(&self, name: &'static str) -> PyResult<T::Value> {
+        T::read(&self.0).map_err(|refused| of(refused, name))
+    }
+}
+
+impl<T: Read> Named for Option<Given<'_, '_, T>> {
+    type Value = Option<T::Value>;
+
+    #[inline]
+    fn named(&self, name: &'static str) -> PyResult<Option<T::Value>> {
+        self.as_ref().map(|given| given.named(name)).transpose()
+    }
+}
+
+/// The refusal of an argument.
+#[cold]
+pub(crate) fn of(refused: Refused, name: &'static str) -> PyErr {
+    match refused {
+        Refused::Library(error) => {
+            let faults = error.into_faults().into_iter();
+            let faults = faults.map(|fault| of_blank(&fault).unwrap_or(fault).at(name));
+            raised(Error::from_faults(faults.collect()).unwrap_or_else(internal))
+        }
+        Refused::Python(failed) => Python::attach(|py| {
+            if !failed.is_instance_of::<PyTypeError>(py) {
+                return *failed;
+            }
+            let said = format!("argument '{name}': {}", failed.value(py));
+            PyTypeError::new_err(said)
+        }),
+    }
+}
+
+/// What is said of a text with nothing in it, whatever it was to be.
+fn of_blank(fault: &Fault) -> Option<Fault> {
+    let got = fault.got.as_deref().filter(|got| got.trim().is_empty())?;
+    let hint = "write something, or leave the field out";
+    Some(Fault::new(ErrorKind::OutOfRange).got(got).hint(hint))
+}
+
+/// An error without a fault, which there is none of.
+fn internal() -> Error {
+    Fault::new(ErrorKind::Internal).into()
+}
+
+/// Reads arguments, each by the name it has here.
+macro_rules! read {
+    ($($name:ident),+ $(,)?) => { $(
+        let $name = $crate::argument::Named::named(&$name, stringify!($name))?;
+    )+ };
+}
+pub(crate) use read;
+
+/// Amounts of one kind, or their texts.
+pub(crate) mod kind {
+    use super::{Amount, Argument, Kind, Read, Refused, amount, written};
+    use pyo3::prelude::*;
+    #[cfg(feature = "introspection")]
+    use pyo3::{FromPyObject, inspect::PyStaticExpr};
+
+    macro_rules! kinds {
+        ($($Name:ident: $kind:expr;)*) => { $(
+            pub(crate) struct $Name;
+
+            impl Argument for $Name {
+                #[cfg(feature = "introspection")]
+                const HINT: PyStaticExpr = <amount::AmountGiven as FromPyObject>::INPUT_TYPE;
+
+                fn write(given: &Borrowed<'_, '_, PyAny>, json: &mut String) -> Result<(), Refused> {
+                    amount::expected(given)?;
+                    written(given, json, 0)
+                }
+            }
+
+            impl Read for $Name {
+                type Value = Amount;
+
+                #[inline]
+                fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<Amount, Refused> {
+                    amount::read(given, $kind, None)
+                }
+            }
+        )* };
+    }
+
+    kinds! {
+        Angle: Some(Kind::Angle);
+        Any: None;
+        Area: Some(Kind::Area);
+        Density: Some(Kind::Density);
+        Difference: Some(Kind::TemperatureDifference);
+        Expansion: Some(Kind::Expansion);
+        Force: Some(Kind::Force);
+        KinematicViscosity: Some(Kind::KinematicViscosity);
+        Length: Some(Kind::Length);
+        Mass: Some(Kind::Mass);
+        Temperature: Some(Kind::Temperature);
+        Time: Some(Kind::Time);
+        Torque: Some(Kind::Torque);
+        Volume: Some(Kind::Volume);
+    }
+}
+
+/// A plain number: an amount, its text, or any number of Python's.
+pub(crate) struct Ratio;
+
+impl Argument for Ratio {
+    #[cfg(feature = "introspection")]
+    const HINT: PyStaticExpr = type_hint_union!(amount::AmountGiven::INPUT_TYPE, f64::INPUT_TYPE);
+
+    fn write(given: &Borrowed<'_, '_, PyAny>, json: &mut String) -> Result<(), Refused> {
+        if written_ratio(given, json)? {
+            return Ok(());
+        }
+        amount::expected(given)?;
+        written(given, json, 0)
+    }
+}
+
+impl Read for Ratio {
+    type Value = Amount;
+
+    fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<Amount, Refused> {
+        if is_number(given)? {
+            return given.extract::<Number<'_, '_>>()?.of(Some(Unit::One));
+        }
+        amount::read(given, Some(Kind::Ratio), None)
+    }
+}
+
+/// Whether this is a number of Python's: an `int`, `float`, `Decimal`, `Fraction` or what counts as one.
+pub(crate) fn is_number(given: &Borrowed<'_, '_, PyAny>) -> PyResult<bool> {
+    let is_no_number = given.is_instance_of::<PyString>()
+        || given.is_instance_of::<amount::Amount>()
+        || given.is_instance_of::<PyBool>();
+    Ok(!is_no_number && given.hasattr(pyo3::intern!(given.py(), "__float__"))?)
+}
+
+/// A word of a list.
+pub(crate) struct WordOf<T>(PhantomData<T>);
+
+impl<T: Listed> Argument for WordOf<T> {
+    #[cfg(feature = "introspection")]
+    const HINT: PyStaticExpr = T::HINT;
+}
+
+impl<T: Listed> Read for WordOf<T> {
+    type Value = T;
+
+    fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<T, Refused> {
+        let word = given.cast::<PyString>().map_err(PyErr::from)?;
+        let word = utf8(&word)?;
+        Ok(T::of(word).ok_or_else(|| unknown(word, T::WORDS))?)
+    }
+}
+
+/// The designation of a thread.
+pub(crate) struct Thread;
+
+impl Argument for Thread {
+    #[cfg(feature = "introspection")]
+    const HINT: PyStaticExpr = type_hint_identifier!("builtins", "str");
+}
+
+impl Read for Thread {
+    type Value = torque::Thread;
+
+    fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<torque::Thread, Refused> {
+        let text = given.cast::<PyString>().map_err(PyErr::from)?;
+        let text = utf8(&text)?;
+        Ok(caught(|| torque::Thread::parse(text))?)
+    }
+}
+
+/// A whole number of at least so many; what is past counting is the largest.
+pub(crate) struct Count<const LEAST: i64>;
+
+impl<const LEAST: i64> Argument for Count<LEAST> {
+    #[cfg(feature = "introspection")]
+    const HINT: PyStaticExpr = type_hint_identifier!("builtins", "int");
+}
+
+impl<const LEAST: i64> Read for Count<LEAST> {
+    type Value = u32;
+
+    fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<u32, Refused> {
+        // What every reader of JSON has exactly.
+        const MOST: i64 = 9_007_199_254_740_991;
+        let number = saturated(given)?;
+        if number < LEAST {
+            let fault = Fault::new(ErrorKind::OutOfRange).got(&number.to_string());
+            return Err(Error::from(fault.allowed([format!("{LEAST} to {MOST}")])).into());
+        }
+        Ok(u32::try_from(number).unwrap_or(u32::MAX))
+    }
+}
+
+macro_rules! taken {
+    ($($(#[$about:meta])* $Name:ident: $hint:expr;)*) => { $(
+        $(#[$about])*
+        pub(crate) struct $Name;
+
+        impl Argument for $Name {
+            #[cfg(feature = "introspection")]
+            const HINT: PyStaticExpr = $hint;
+        }
+    )* };
+}
+
+taken! {
+    /// Bytes, or hexadecimal text, which the library reads.
+    Bytes: type_hint_union!(
+        type_hint_identifier!("builtins", "bytes"),
+        type_hint_identifier!("builtins", "bytearray"),
+        type_hint_identifier!("builtins", "str")
+    );
+    /// True or false, which the library reads.
+    Flag: type_hint_identifier!("builtins", "bool");
+    /// An identifier: a whole number, or hexadecimal text, which the library reads.
+    Identifier: type_hint_union!(
+        type_hint_identifier!("builtins", "int"),
+        type_hint_identifier!("builtins", "str")
+    );
+    /// Several quantities, which the library reads.
+    Amounts: type_hint_subscript!(
+        type_hint_identifier!("collections.abc", "Iterable"),
+        amount::AmountGiven::INPUT_TYPE
+    );
+    /// Several things with members, which the library reads.
+    List: type_hint_subscript!(
+        type_hint_identifier!("collections.abc", "Iterable"),
+        Members::HINT
+    );
+    /// A range, which the library reads from its two ends.
+    Range: type_hint_union!(
+        <crate::interval::Interval as pyo3::PyTypeInfo>::TYPE_HINT,
+        type_hint_subscript!(
+            type_hint_identifier!("collections.abc", "Sequence"),
+            type_hint_union!(
+                amount::AmountGiven::INPUT_TYPE,
+                PyStaticExpr::Constant {
+                    value: PyStaticConstant::None
+                }
+            )
+        )
+    );
+    /// Something with members, which the library reads.
+    Members: type_hint_subscript!(
+        type_hint_identifier!("collections.abc", "Mapping"),
+        type_hint_identifier!("builtins", "str"),
+        type_hint_identifier!("typing", "Any")
+    );
+}

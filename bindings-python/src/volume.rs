@@ -1,0 +1,445 @@
+//! The calculators of `brimline.volume`.
+
+use crate::amount::Amount;
+use crate::argument::{Count, Given, List, Members, Named, Ratio, WordOf, kind, read};
+use crate::asking::arguments;
+use crate::data::{Told, shapes_of};
+use crate::error::answer;
+use brimline::volume::{self, Base, Expansion};
+use pyo3::prelude::*;
+
+shapes_of!("brimline.calculated": ContainerPlans, CyclesNeeded, Exchange, Flush, TiltError);
+
+/// The factor from a volume at a temperature to the volume at the base: V at the base = V · factor.
+///
+/// `density` at the base, 800.9 to 1163.5 kg/m³; `temperature` -50 to 150 °C. The bases are `base_15c` (15 °C, the SI form
+/// of 1980), `base_60f` (60 °F, 1980), `base_60f_2004` and `base_15c_2004` (the procedure of 2004, rounded to five
+/// decimals). Source: API MPMS 11.1 / ASTM D1250, lubricating-oil group; the procedure of 2004 from memory.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+///
+/// >>> from brimline import volume
+/// >>> volume.correction_factor("850 kg/m³", temperature="40 °C").to("ratio", 6)  # as in table 54D
+/// Amount('0.981437 ratio')
+#[pyfunction]
+#[pyo3(
+    signature = (density, *, temperature, base=None),
+    text_signature = "(density, *, temperature, base='base_15c')"
+)]
+pub(crate) fn correction_factor(
+    density: Given<'_, '_, kind::Density>,
+    temperature: Given<'_, '_, kind::Temperature>,
+    base: Option<Given<'_, '_, WordOf<Base>>>,
+) -> PyResult<Amount> {
+    read!(density, temperature, base);
+    let base = base.unwrap_or_default();
+    answer(|| volume::correction_factor(density, temperature, base)).map(Amount)
+}
+
+/// What a volume at one temperature becomes at another, in its own unit.
+///
+/// `volume` from zero; temperatures -50 to 150 °C. Give the `density` at the `base`, as for `correction_factor`, or else a
+/// plain `coefficient`, at most 0.002 per K, by which the growth is linear from `from_`. Source: that of
+/// `correction_factor`; a coefficient is common practice, no source.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for both or neither of `density` and
+/// `coefficient`.
+///
+/// >>> from brimline import volume
+/// >>> volume.at_temperature("100 L", from_="15 °C", to="35 °C", coefficient="0.0007 per K")
+/// Amount('101.4 L')
+#[pyfunction]
+#[pyo3(
+    signature = (volume, *, from_, to, density=None, base=None, coefficient=None),
+    text_signature = "(volume, *, from_, to, density=None, base='base_15c', coefficient=None)"
+)]
+pub(crate) fn at_temperature(
+    py: Python<'_>,
+    volume: Given<'_, '_, kind::Volume>,
+    from_: Given<'_, '_, kind::Temperature>,
+    to: Given<'_, '_, kind::Temperature>,
+    density: Option<Given<'_, '_, kind::Density>>,
+    base: Option<Given<'_, '_, WordOf<Base>>>,
+    coefficient: Option<Given<'_, '_, kind::Expansion>>,
+) -> PyResult<Amount> {
+    let Some(expansion) = expansion(density, base, coefficient)? else {
+        let mut arguments = arguments!(volume, to, density, base, coefficient);
+        arguments.add("from", from_)?;
+        return arguments.ask_amount(py, "volume.at_temperature");
+    };
+    let from = from_.named("from")?;
+    read!(volume, to);
+    answer(|| volume::at_temperature(volume, from, to, expansion)).map(Amount)
+}
+
+/// How a fluid expands; `None` where that is told twice or not at all, which the library refuses.
+fn expansion(
+    density: Option<Given<'_, '_, kind::Density>>,
+    base: Option<Given<'_, '_, WordOf<Base>>>,
+    coefficient: Option<Given<'_, '_, kind::Expansion>>,
+) -> PyResult<Option<Expansion>> {
+    read!(density, base, coefficient);
+    Ok(match (density, base, coefficient) {
+        (Some(density), base, None) => Some(Expansion::Oil {
+            density,
+            base: base.unwrap_or_default(),
+        }),
+        (None, None, Some(coefficient)) => Some(Expansion::Coefficient(coefficient)),
+        _ => None,
+    })
+}
+
+/// How much more the fluid takes up at the temperature it is read at than at the reference; below zero where it is colder.
+///
+/// `volume` is what the unit holds at the `reference`, from zero; temperatures -50 to 150 °C; `density`, `base` and
+/// `coefficient` are those of `at_temperature`. In the unit of `volume`. It tells by how much a level deceives; no sheet is
+/// corrected by it that does not say so itself.
+///
+/// Raises what `at_temperature` raises.
+///
+/// >>> from brimline import volume
+/// >>> told = volume.temperature_error("6.8 L", read_at="60 °C", reference="40 °C", density="850 kg/m³")
+/// >>> told.to("L", 2)
+/// Amount('0.11 L')
+#[pyfunction]
+#[pyo3(
+    signature = (volume, *, read_at, reference, density=None, base=None, coefficient=None),
+    text_signature = "(volume, *, read_at, reference, density=None, base='base_15c', coefficient=None)"
+)]
+pub(crate) fn temperature_error(
+    py: Python<'_>,
+    volume: Given<'_, '_, kind::Volume>,
+    read_at: Given<'_, '_, kind::Temperature>,
+    reference: Given<'_, '_, kind::Temperature>,
+    density: Option<Given<'_, '_, kind::Density>>,
+    base: Option<Given<'_, '_, WordOf<Base>>>,
+    coefficient: Option<Given<'_, '_, kind::Expansion>>,
+) -> PyResult<Amount> {
+    let Some(expansion) = expansion(density, base, coefficient)? else {
+        return arguments!(volume, read_at, reference, density, base, coefficient)
+            .ask_amount(py, "volume.temperature_error");
+    };
+    read!(volume, read_at, reference);
+    answer(|| volume::temperature_error(volume, read_at, reference, expansion)).map(Amount)
+}
+
+/// The density at the base of a fluid whose density was observed at a temperature, in the unit it was given in.
+///
+/// `temperature` -50 to 150 °C; what comes out is 800.9 to 1163.5 kg/m³. Bases and source are those of
+/// `correction_factor`.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+///
+/// >>> from brimline import volume
+/// >>> volume.base_density("834.22 kg/m³", temperature="40 °C").to("kg/m³", 1)
+/// Amount('850.0 kg/m³')
+#[pyfunction]
+#[pyo3(
+    signature = (density, *, temperature, base=None),
+    text_signature = "(density, *, temperature, base='base_15c')"
+)]
+pub(crate) fn base_density(
+    density: Given<'_, '_, kind::Density>,
+    temperature: Given<'_, '_, kind::Temperature>,
+    base: Option<Given<'_, '_, WordOf<Base>>>,
+) -> PyResult<Amount> {
+    read!(density, temperature, base);
+    let base = base.unwrap_or_default();
+    answer(|| volume::base_density(density, temperature, base)).map(Amount)
+}
+
+/// The density at a temperature of a fluid whose density at the base is known, in the unit it was given in.
+///
+/// Ranges, bases and source are those of `correction_factor`.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+///
+/// >>> from brimline import volume
+/// >>> volume.density_at("850 kg/m³", temperature="40 °C").to("kg/m³", 2)
+/// Amount('834.22 kg/m³')
+#[pyfunction]
+#[pyo3(
+    signature = (density, *, temperature, base=None),
+    text_signature = "(density, *, temperature, base='base_15c')"
+)]
+pub(crate) fn density_at(
+    density: Given<'_, '_, kind::Density>,
+    temperature: Given<'_, '_, kind::Temperature>,
+    base: Option<Given<'_, '_, WordOf<Base>>>,
+) -> PyResult<Amount> {
+    read!(density, temperature, base);
+    let base = base.unwrap_or_default();
+    answer(|| volume::density_at(density, temperature, base)).map(Amount)
+}
+
+/// The mass of a volume at a temperature, in kg.
+///
+/// `volume` from zero; `density` is the one at the base. Ranges, bases and source are those of `correction_factor`.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+///
+/// >>> from brimline import volume
+/// >>> volume.mass("7 L", temperature="15 °C", density="850 kg/m³")
+/// Amount('5.95 kg')
+#[pyfunction]
+#[pyo3(
+    signature = (volume, *, temperature, density, base=None),
+    text_signature = "(volume, *, temperature, density, base='base_15c')"
+)]
+pub(crate) fn mass(
+    volume: Given<'_, '_, kind::Volume>,
+    temperature: Given<'_, '_, kind::Temperature>,
+    density: Given<'_, '_, kind::Density>,
+    base: Option<Given<'_, '_, WordOf<Base>>>,
+) -> PyResult<Amount> {
+    read!(volume, temperature, density, base);
+    let base = base.unwrap_or_default();
+    answer(|| volume::mass(volume, temperature, density, base)).map(Amount)
+}
+
+/// The volume a mass takes up at a temperature, in L.
+///
+/// `mass` from zero; `density` is the one at the base. Ranges, bases and source are those of `correction_factor`.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
+///
+/// >>> from brimline import volume
+/// >>> volume.volume_of_mass("425 g", temperature="15 °C", density="850 kg/m³")
+/// Amount('0.5 L')
+#[pyfunction]
+#[pyo3(
+    signature = (mass, *, temperature, density, base=None),
+    text_signature = "(mass, *, temperature, density, base='base_15c')"
+)]
+pub(crate) fn volume_of_mass(
+    mass: Given<'_, '_, kind::Mass>,
+    temperature: Given<'_, '_, kind::Temperature>,
+    density: Given<'_, '_, kind::Density>,
+    base: Option<Given<'_, '_, WordOf<Base>>>,
+) -> PyResult<Amount> {
+    read!(mass, temperature, density, base);
+    let base = base.unwrap_or_default();
+    answer(|| volume::volume_of_mass(mass, temperature, density, base)).map(Amount)
+}
+
+/// How far the level deceives where the opening lies off the middle of the surface and the unit leans.
+///
+/// `surface` of the fluid above zero; `offset` of the opening from the middle of the surface along the lean, from zero;
+/// `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it reads
+/// too high, away from it too low. Source: trigonometry.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+///
+/// >>> from brimline import volume
+/// >>> told = volume.tilt_error("0.06 m²", offset="200 mm", tilt="1 deg")
+/// >>> told["height"][:5], told["volume"][:5]
+/// ('3.491', '0.209')
+#[pyfunction]
+#[pyo3(signature = (surface, *, offset, tilt))]
+pub(crate) fn tilt_error<'py>(
+    py: Python<'py>,
+    surface: Given<'_, 'py, kind::Area>,
+    offset: Given<'_, 'py, kind::Length>,
+    tilt: Given<'_, 'py, kind::Angle>,
+) -> PyResult<Told<'py, TiltError>> {
+    read!(surface, offset, tilt);
+    Told::answer(py, &answer(|| volume::tilt_error(surface, offset, tilt))?)
+}
+
+/// How much a sump holds below a level, in L.
+///
+/// The sump is a `prismoid` with `height` and the areas `bottom`, `middle` and `top`; a `lying_cylinder` with `diameter`
+/// and `length`; or a `strapping` table with `rows` of `level` and `volume`, both rising. The level is measured from the
+/// lowest point, within the sump. Source: geometry; the prismoidal formula and the circular segment from memory.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`; what else a sump can have wrong, with its path.
+///
+/// >>> from brimline import volume
+/// >>> drum = {"shape": "lying_cylinder", "diameter": "1 m", "length": "2 m"}
+/// >>> volume.volume_below(drum, level="300 mm").to("L", 1)  # a published example gives 396.3 L
+/// Amount('396.3 L')
+#[pyfunction]
+#[pyo3(signature = (sump, *, level))]
+pub(crate) fn volume_below(
+    py: Python<'_>,
+    sump: Given<'_, '_, Members>,
+    level: Given<'_, '_, kind::Length>,
+) -> PyResult<Amount> {
+    arguments!(sump, level).ask_amount(py, "volume.volume_below")
+}
+
+/// The level at which a sump holds a volume, in mm from the lowest point.
+///
+/// The sump is that of `volume_below`, `volume` within what it holds.
+///
+/// Raises what `volume_below` raises.
+///
+/// >>> from brimline import volume
+/// >>> rows = [{"level": "0 mm", "volume": "0 L"}, {"level": "50 mm", "volume": "2 L"}]
+/// >>> volume.level_for({"shape": "strapping", "rows": rows}, volume="1.5 L")
+/// Amount('37.5 mm')
+#[pyfunction]
+#[pyo3(signature = (sump, *, volume))]
+pub(crate) fn level_for(
+    py: Python<'_>,
+    sump: Given<'_, '_, Members>,
+    volume: Given<'_, '_, kind::Volume>,
+) -> PyResult<Amount> {
+    arguments!(sump, volume).ask_amount(py, "volume.level_for")
+}
+
+/// The share of a circle that lies below a level.
+///
+/// `diameter` above zero, `level` from its lowest point, zero to the diameter. Source: geometry, formula from memory.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+///
+/// >>> from brimline import volume
+/// >>> volume.segment_share("100 mm", diameter="1 m")
+/// Amount('0.052044019 ratio')
+#[pyfunction]
+#[pyo3(signature = (level, *, diameter))]
+pub(crate) fn segment_share(
+    level: Given<'_, '_, kind::Length>,
+    diameter: Given<'_, '_, kind::Length>,
+) -> PyResult<Amount> {
+    read!(level, diameter);
+    answer(|| volume::segment_share(level, diameter)).map(Amount)
+}
+
+/// What is left of the old fluid after draining and filling a number of times: (1 - drained/capacity)^cycles.
+///
+/// `capacity` above zero, of all the fluid in the unit; `drained` each time, zero to the capacity; both at one temperature.
+/// `used` is in the unit of what is drained. Source: mass balance, formula from memory.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+///
+/// >>> from brimline import volume
+/// >>> volume.exchange("10 L", drained="4 L", cycles=2)
+/// {'old': '0.36 ratio', 'fresh': '0.64 ratio', 'used': '8 L'}
+#[pyfunction]
+#[pyo3(signature = (capacity, *, drained, cycles))]
+pub(crate) fn exchange<'py>(
+    py: Python<'py>,
+    capacity: Given<'_, 'py, kind::Volume>,
+    drained: Given<'_, 'py, kind::Volume>,
+    cycles: Given<'_, 'py, Count<0>>,
+) -> PyResult<Told<'py, Exchange>> {
+    read!(capacity, drained, cycles);
+    Told::answer(py, &answer(|| volume::exchange(capacity, drained, cycles))?)
+}
+
+/// What is left of the old fluid when new fluid flows through and mixes perfectly: exp(-flowed/capacity).
+///
+/// `capacity` above zero, `flowed` from zero, both at one temperature. Imperfect mixing leaves more. Source: the stirred
+/// tank, formula from memory; CDC MMWR 1994;43(RR-13), table S3-1 tabulates it for air.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+///
+/// >>> from brimline import volume
+/// >>> volume.flush("7.4 L", flowed="7.4 L")["old"]
+/// '0.367879441 ratio'
+#[pyfunction]
+#[pyo3(signature = (capacity, *, flowed))]
+pub(crate) fn flush<'py>(
+    py: Python<'py>,
+    capacity: Given<'_, 'py, kind::Volume>,
+    flowed: Given<'_, 'py, kind::Volume>,
+) -> PyResult<Told<'py, Flush>> {
+    read!(capacity, flowed);
+    Told::answer(py, &answer(|| volume::flush(capacity, flowed))?)
+}
+
+/// How much new fluid must flow through, mixing perfectly, until it is a share of the whole; in the unit of the capacity.
+///
+/// `capacity` above zero, `fresh` from 0 to below 1. Source: that of `flush`, solved for the volume.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+///
+/// >>> from brimline import volume
+/// >>> volume.flush_needed("60 L", fresh=0.99).to("L", 0)  # 276 minutes at one change an hour in the source
+/// Amount('276 L')
+#[pyfunction]
+#[pyo3(signature = (capacity, *, fresh))]
+pub(crate) fn flush_needed(
+    capacity: Given<'_, '_, kind::Volume>,
+    fresh: Given<'_, '_, Ratio>,
+) -> PyResult<Amount> {
+    read!(capacity, fresh);
+    answer(|| volume::flush_needed(capacity, fresh)).map(Amount)
+}
+
+/// How often to drain and fill until the new fluid is at least a share of the whole.
+///
+/// `capacity` above zero; `drained` each time, above zero to the capacity; `fresh` 0 to 1, 1 only where everything is
+/// drained. Source: that of `exchange`, solved for the number.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+///
+/// >>> from brimline import volume
+/// >>> needed = volume.cycles_needed("7.4 L", drained="3.5 L", fresh="85 %")
+/// >>> needed["cycles"], needed["used"]
+/// (3, '10.5 L')
+#[pyfunction]
+#[pyo3(signature = (capacity, *, drained, fresh))]
+pub(crate) fn cycles_needed<'py>(
+    py: Python<'py>,
+    capacity: Given<'_, 'py, kind::Volume>,
+    drained: Given<'_, 'py, kind::Volume>,
+    fresh: Given<'_, 'py, Ratio>,
+) -> PyResult<Told<'py, CyclesNeeded>> {
+    read!(capacity, drained, fresh);
+    Told::answer(
+        py,
+        &answer(|| volume::cycles_needed(capacity, drained, fresh))?,
+    )
+}
+
+/// The share of a wrong fluid that is left in the whole after draining and filling a number of times.
+///
+/// `capacity` above zero; `wrong` in it at the start, `drained` each time, both zero to the capacity; all at one
+/// temperature. Source: that of `exchange`.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
+///
+/// >>> from brimline import volume
+/// >>> volume.wrong_left("10 L", wrong="1 L", drained="4 L", cycles=2)
+/// Amount('0.036 ratio')
+#[pyfunction]
+#[pyo3(signature = (capacity, *, wrong, drained, cycles))]
+pub(crate) fn wrong_left(
+    capacity: Given<'_, '_, kind::Volume>,
+    wrong: Given<'_, '_, kind::Volume>,
+    drained: Given<'_, '_, kind::Volume>,
+    cycles: Given<'_, '_, Count<0>>,
+) -> PyResult<Amount> {
+    read!(capacity, wrong, drained, cycles);
+    answer(|| volume::wrong_left(capacity, wrong, drained, cycles)).map(Amount)
+}
+
+/// Which containers to open for a fill: the fewest, the cheapest, and what leaves least over.
+///
+/// Each of the `sizes` has a `name` and its `volume`, if need be a `price` in the smallest unit of the one currency and
+/// the `stock`. Each of the `opened` ones has `name`, `volume`, `same_fluid`, `sealed`, `clean`, `dated` and
+/// `within_date`; those that can be used go first. `bulk` has what is `available`. Volumes count exactly, all at one
+/// temperature. `short` is what is missing: do not start. Source: arithmetic; what makes an opened container unfit is
+/// common practice, no source.
+///
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `duplicate_id` for two sizes of one name; all
+/// with paths as `sizes[1].volume`.
+///
+/// >>> from brimline import volume
+/// >>> plans = volume.containers("6.5 L", sizes=[{"name": "bottle", "volume": "1 L"}, {"name": "can", "volume": "5 L"}])
+/// >>> plans["fewest"]["containers"], plans["least_waste"]["left"]
+/// ([{'name': 'can', 'count': 2}], '0.5 L')
+#[pyfunction]
+#[pyo3(signature = (need, *, sizes, opened=None, bulk=None))]
+pub(crate) fn containers<'py>(
+    py: Python<'py>,
+    need: Given<'_, 'py, kind::Volume>,
+    sizes: Given<'_, 'py, List>,
+    opened: Option<Given<'_, 'py, List>>,
+    bulk: Option<Given<'_, 'py, Members>>,
+) -> PyResult<Told<'py, ContainerPlans>> {
+    arguments!(need, sizes, opened, bulk).ask(py, "volume.containers")
+}
