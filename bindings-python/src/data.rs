@@ -102,7 +102,7 @@ macro_rules! shapes_of {
 pub(crate) use shapes_of;
 
 shapes_of!(
-    "brimline.answers": Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
+    "brimline.answers": Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, Selection, Sentences, Versions
 );
 shapes! {
     Answer: type_hint_union!(

@@ -2,8 +2,8 @@
 
 use crate::amount::AmountGiven;
 use crate::data::{
-    Finding, Flip, Gates, LeakReading, ListOf, Maybe, NextAct, Outcome, ProcedureRef, Reason,
-    Sentences, Text, Told, loaded,
+    Finding, Flip, Gates, LeakReading, ListOf, Maybe, NextAct, Outcome, Outlook, ProcedureRef,
+    Reason, Sentences, Text, Told, loaded,
 };
 use crate::error::answer;
 use crate::interval::Interval;
@@ -187,6 +187,13 @@ impl Evaluation {
     #[getter]
     fn gates<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, Gates>> {
         self.member(py, "gates")
+    }
+
+    /// When the window of temperature opens and closes, counted from the last reading or pour; `None` where the engine does
+    /// not run, the level has been found, or there is nothing to wait for. It decides nothing.
+    #[getter]
+    fn forecast<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, Maybe<Outlook>>> {
+        self.member(py, "forecast")
     }
 
     /// The cautions that go with the state of the job. They belong beside every telling of the result.

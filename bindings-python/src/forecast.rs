@@ -1,9 +1,8 @@
 //! A forecast that is kept up.
 
 use crate::argument::{Given, kind, read};
-use crate::data::Told;
+use crate::data::{Outlook, Told};
 use crate::error::answer;
-use crate::warm_up::Outlook;
 use brimline::warm_up::{self, Asked};
 use pyo3::prelude::*;
 use std::sync::{Mutex, MutexGuard, PoisonError};

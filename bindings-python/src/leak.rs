@@ -218,7 +218,7 @@ pub(crate) fn consumption<'py>(
 /// >>> from brimline import leak
 /// >>> told = leak.seepage("II")
 /// >>> told["meaning"], told["drives"], told["fuel"]
-/// ('drops_form_none_falls', 'check_more_often', 'do_not_run')
+/// ('drops_form_none_fall', 'check_more_often', 'do_not_run')
 #[pyfunction]
 pub(crate) fn seepage<'py>(
     py: Python<'py>,

@@ -3,8 +3,8 @@ The native half of `brimline`.
 """
 
 from _typeshed import SupportsGetItem
-from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, ProcedureRef, Reason, Selection, Sentences, Versions
-from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, Grade, JointTorque, Outlook, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
+from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, Selection, Sentences, Versions
+from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, Grade, JointTorque, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
 from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading
 from collections.abc import Iterable, Mapping, Sequence
@@ -183,6 +183,12 @@ class Evaluation:
     def flip(self, /) -> list[Flip] | None:
         """
         The smallest changes that would turn the answer; `None` if they were not asked for.
+        """
+    @property
+    def forecast(self, /) -> Outlook | None:
+        """
+        When the window of temperature opens and closes, counted from the last reading or pour; `None` where the engine does
+        not run, the level has been found, or there is nothing to wait for. It decides nothing.
         """
     @property
     def gates(self, /) -> Gates:
@@ -1225,8 +1231,8 @@ def fit(samples: Iterable[Mapping[str, Any]], *, scatter: Amount | str | None = 
     >>> from brimline import warm_up
     >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
     >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
-    >>> warm_up.fit(samples)["asymptote"][:8]
-    '80.04189'
+    >>> warm_up.fit(samples)["asymptote"][:6]
+    '80.041'
     """
 
 def flush(capacity: Amount | str, *, flowed: Amount | str) -> Flush:
@@ -1484,7 +1490,7 @@ def seepage(class_: Literal["I", "II", "III"]) -> Seepage:
     >>> from brimline import leak
     >>> told = leak.seepage("II")
     >>> told["meaning"], told["drives"], told["fuel"]
-    ('drops_form_none_falls', 'check_more_often', 'do_not_run')
+    ('drops_form_none_fall', 'check_more_often', 'do_not_run')
     """
 
 def segment_share(level: Amount | str, *, diameter: Amount | str) -> Amount:

@@ -24,10 +24,12 @@ __all__ = [
     "NextAct",
     "Offer",
     "Outcome",
+    "Outlook",
     "ProcedureRef",
     "Reason",
     "Selection",
     "Sentences",
+    "Span",
     "Statement",
     "Unmet",
     "Versions",
@@ -160,13 +162,41 @@ class Flip(_Change, _Verdict, _Leak):
     entry: int
 
 
+class _Span(TypedDict, total=False):
+    likely: str
+    latest: str
+
+
+class Span(_Span):
+    """When something happens, counted from the last reading or pour; without `latest` nothing bounds it."""
+
+    earliest: str
+
+
+class _Outlook(TypedDict, total=False):
+    reason: str
+    now: str
+    rate: str
+    opens: Span
+    closes: Span
+
+
+class Outlook(_Outlook):
+    """When the window opens and closes; `rate` is in degrees a minute, `suspect` the places of doubted readings."""
+
+    method: Literal["first_order", "slope", "none"]
+    suspect: list[int]
+
+
 class _Outcome(_Verdict, total=False):
+    forecast: Outlook
     flip: list[Flip]
     why_not: list[Reason]
 
 
 class Outcome(_Outcome):
-    """The result document; `flip` and `why_not` are there if they were asked for."""
+    """The result document; `flip` and `why_not` are there if they were asked for, `forecast` while there is
+    something to wait for."""
 
     format: str
     procedure: ProcedureRef

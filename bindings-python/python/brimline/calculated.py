@@ -24,12 +24,10 @@ __all__ = [
     "JointTorque",
     "OpenedUse",
     "OtherUnit",
-    "Outlook",
     "Plausibility",
     "Preload",
     "Print",
     "SensorDoubts",
-    "Span",
     "StandardErrors",
     "ThreadGeometry",
     "TiltError",
@@ -254,32 +252,6 @@ class Crossing(_Crossing):
     """When a response crosses a temperature, on the clock of the readings."""
 
     at: str
-
-
-class _Span(TypedDict, total=False):
-    likely: str
-    latest: str
-
-
-class Span(_Span):
-    """When something happens, counted from the last reading or pour; without `latest` nothing bounds it."""
-
-    earliest: str
-
-
-class _Outlook(TypedDict, total=False):
-    reason: str
-    now: str
-    rate: str
-    opens: Span
-    closes: Span
-
-
-class Outlook(_Outlook):
-    """When the window opens and closes; `rate` is in degrees a minute, `suspect` the places of doubted readings."""
-
-    method: Literal["first_order", "slope", "none"]
-    suspect: list[int]
 
 
 class CoolDown(TypedDict):
