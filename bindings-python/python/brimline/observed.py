@@ -108,7 +108,7 @@ class _Seepage(TypedDict, total=False):
 class Seepage(_Seepage, _SeepageClass):
     """What a class of seepage means and leads to."""
 
-    meaning: Literal["wet_no_drops", "drops_form_none_falls", "drops_fall"]
+    meaning: Literal["wet_no_drops", "drops_form_none_fall", "drops_fall"]
     drives: _Response
     fuel: _Response
     cautions: list[str]
