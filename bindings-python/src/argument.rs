@@ -73,6 +73,15 @@ impl Given<'_, '_, kind::Any> {
     }
 }
 
+/// The same of one that may be left out.
+pub(crate) fn of_kind_if(
+    given: Option<Given<'_, '_, kind::Any>>,
+    kind: Kind,
+    name: &'static str,
+) -> PyResult<Option<Amount>> {
+    given.map(|given| given.of_kind(kind, name)).transpose()
+}
+
 /// An argument that must be there, or one that may be left out.
 pub(crate) trait Named {
     type Value;
@@ -330,6 +339,11 @@ taken! {
                 }
             )
         )
+    );
+    /// A layout that was read before, or one as a mapping.
+    Layout: type_hint_union!(
+        <crate::linear::Linear as pyo3::PyTypeInfo>::TYPE_HINT,
+        Members::HINT
     );
     /// Something with members, which the library reads.
     Members: type_hint_subscript!(

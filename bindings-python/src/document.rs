@@ -4,6 +4,7 @@ use crate::amount::Amount;
 use crate::error::raised;
 use crate::interval::Interval;
 use crate::limits::Limits;
+use crate::linear::Linear;
 use crate::pack::Pack;
 use crate::unit::Unit;
 use brimline::{Error, ErrorKind, Fault, Position};
@@ -135,6 +136,9 @@ pub(crate) fn plain<'py>(value: &Bound<'py, PyAny>) -> PyResult<Bound<'py, PyAny
             .__getnewargs__()
             .into_pyobject(py)?
             .into_any());
+    }
+    if let Ok(layout) = value.cast::<Linear>() {
+        return Ok(layout.get().members(py)?.into_any());
     }
     if value.hasattr(intern!(py, "isoformat"))? {
         return value.call_method0(intern!(py, "isoformat"));

@@ -1,7 +1,9 @@
 //! The calculators of `brimline.leak`.
 
 use crate::amount::Amount;
-use crate::argument::{Amounts, Count, Given, List, Named, Range, Ratio, WordOf, kind, read};
+use crate::argument::{
+    Amounts, Count, Given, List, Named, Range, Ratio, WordOf, kind, of_kind_if, read,
+};
 use crate::asking::arguments;
 use crate::data::{Told, shapes_of};
 use crate::error::answer;
@@ -72,12 +74,8 @@ pub(crate) fn conformance(
 ) -> PyResult<Amount> {
     read!(value);
     let uncertainty = uncertainty.of_kind(of_difference(value), "uncertainty")?;
-    let lower = lower
-        .map(|end| end.of_kind(value.kind(), "lower"))
-        .transpose()?;
-    let upper = upper
-        .map(|end| end.of_kind(value.kind(), "upper"))
-        .transpose()?;
+    let lower = of_kind_if(lower, value.kind(), "lower")?;
+    let upper = of_kind_if(upper, value.kind(), "upper")?;
     answer(|| leak::conformance(value, uncertainty, lower, upper)).map(Amount)
 }
 

@@ -19,6 +19,7 @@ mod interval;
 mod leak;
 mod level_check;
 mod limits;
+mod linear;
 mod names;
 mod number;
 mod pack;
@@ -73,6 +74,8 @@ mod _native {
     use crate::level_check::LevelCheck;
     #[pymodule_export]
     use crate::limits::Limits;
+    #[pymodule_export]
+    use crate::linear::Linear;
     #[pymodule_export]
     use crate::pack::Pack;
     #[pymodule_export]

@@ -1,9 +1,10 @@
 //! The calculators of `brimline.signal`.
 
-use crate::argument::{Bytes, Given, Identifier, Members};
+use crate::argument::{Bytes, Given, Identifier, Layout};
 use crate::asking::arguments;
 use crate::data::{Told, shapes_of};
 use crate::error::answer;
+use crate::linear::Linear;
 use brimline::signal;
 use pyo3::prelude::*;
 use pyo3::pybacked::PyBackedBytes;
@@ -39,10 +40,8 @@ pub(crate) fn transmission_frame<'py>(
 
 /// Reads one number from a row of bytes, exactly: `offset` + number · `scale`.
 ///
-/// `data` is bytes or hexadecimal text. The layout has `start` and `length` in bits (1 to 64), `order` (`little` or
-/// `big`), `unit` and `scale`, the worth of one step; if need be `signed`, `offset`, `min` and `max`. Bits count from 0,
-/// the lowest of the first byte, eight to a byte; `start` is the lowest bit of the number for `little`, the highest for
-/// `big`, as in the common databases of network signals. Outside `min` to `max` a value is `implausible`.
+/// `data` is bytes or hexadecimal text, the layout a `Linear` or a mapping with its members. Outside `min` to `max` a
+/// value is `implausible`.
 ///
 /// Raises `QuantityError`: `out_of_range` for bits outside the data; what else a layout can have wrong, with its path.
 ///
@@ -55,8 +54,14 @@ pub(crate) fn transmission_frame<'py>(
 pub(crate) fn linear<'py>(
     py: Python<'py>,
     data: Given<'_, 'py, Bytes>,
-    layout: Given<'_, 'py, Members>,
+    layout: Given<'_, 'py, Layout>,
 ) -> PyResult<Told<'py, SignalReading>> {
+    if let (Ok(layout), Ok(data)) = (
+        layout.0.cast_exact::<Linear>(),
+        data.0.extract::<PyBackedBytes>(),
+    ) {
+        return Told::answer(py, &answer(|| signal::linear(&data, &layout.get().0))?);
+    }
     arguments!(data, layout).ask(py, "signal.linear")
 }
 
@@ -77,7 +82,7 @@ pub(crate) fn diagnostic_reply<'py>(
     py: Python<'py>,
     request: Given<'_, 'py, Bytes>,
     reply: Given<'_, 'py, Bytes>,
-    layout: Option<Given<'_, 'py, Members>>,
+    layout: Option<Given<'_, 'py, Layout>>,
 ) -> PyResult<Told<'py, Reply>> {
     arguments!(request, reply, layout).ask(py, "signal.diagnostic_reply")
 }

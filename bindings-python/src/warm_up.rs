@@ -20,11 +20,11 @@ shapes_of!("brimline.calculated": ColdSoak, CoolDown, Crossing, SensorDoubts, Wa
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range` for too few readings, times that go back, and readings that do
 /// not tell where they are going.
 ///
-/// >>> from brimline import warm_up
+/// >>> from brimline import Amount, warm_up
 /// >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
 /// >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
-/// >>> warm_up.fit(samples)["asymptote"][:6]
-/// '80.041'
+/// >>> Amount(warm_up.fit(samples)["asymptote"]).to("°C", 4)
+/// Amount('80.0419 °C')
 #[pyfunction]
 #[pyo3(signature = (samples, *, scatter=None, asymptote=None))]
 pub(crate) fn fit<'py>(

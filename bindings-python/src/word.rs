@@ -3,6 +3,7 @@
 use crate::error::raised;
 use brimline::fluid::BlendRule;
 use brimline::leak::{Rule, SeepageClass};
+use brimline::signal::ByteOrder;
 use brimline::torque::{PlugKind, StrengthClass, ThreadCondition};
 use brimline::volume::Base;
 use brimline::{Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict, procedure::Act};
@@ -86,6 +87,7 @@ listed! {
     Act: Act::SLUGS, Act::from_slug;
     Base: Base::SLUGS, Base::from_slug;
     BlendRule: BlendRule::SLUGS, BlendRule::from_slug;
+    ByteOrder: ByteOrder::SLUGS, ByteOrder::from_slug;
     ErrorKind: ERROR_KINDS, |word| ErrorKind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Kind: KINDS, |word| Kind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Measures: Measures::SLUGS, Measures::from_slug;

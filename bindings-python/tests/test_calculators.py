@@ -87,6 +87,22 @@ class Taken(unittest.TestCase):
         for number in (-1, 2**40, "1FFFFFFFFF"):
             self.assertEqual(refused(signal.transmission_frame, number, data=data).faults[0].path, "id")
 
+    def test_a_layout_is_read_once(self) -> None:
+        members: dict[str, Any] = {"start": 3, "length": 12, "order": "big", "signed": True, "unit": "°C", "scale": "0.5 °C"}
+        for more in ({}, {"offset": "-40 °C", "min": "-30 °C"}):
+            layout = signal.Linear(**members, **more)
+            for data in (b"\x01\x23\x45", bytearray(b"\xff\xff\xff"), "00 80 7F"):
+                self.assertEqual(signal.linear(data, layout=layout), signal.linear(data, layout={**members, **more}))
+            again = [eval(repr(layout), {"Linear": signal.Linear}), copy.deepcopy(layout)]
+            again.append(pickle.loads(pickle.dumps(layout)))
+            self.assertEqual({layout, *again}, {layout})
+            reply = signal.diagnostic_reply("22 11 61", reply="62 11 61 01 23", layout=layout)
+            self.assertEqual(reply["reading"], signal.linear("01 23", layout=layout))
+            members["scale"] = Amount("-2 Δ°C")
+        self.assertEqual(refused(signal.linear, b"\x01", layout=layout).faults[0].path, "layout.start")
+        error = refused(signal.Linear, **{**members, "scale": "1 L"})
+        self.assertEqual((error.kind, error.faults[0].path), ("wrong_kind", "scale"))
+
     def test_lists_of_mappings_in_every_form(self) -> None:
         visits: list[dict[str, Any]] = [
             {"odometer": Amount("40000 km"), "net": "1.2 L", "date": date(2026, 1, 2)},

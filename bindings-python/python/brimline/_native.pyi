@@ -12,7 +12,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -600,6 +600,31 @@ class Limits:
         """
 
 @final
+class Linear:
+    """
+    Where a number stands in a row of bytes, and what it is worth: `offset` + number · `scale`.
+
+    What `linear` and `diagnostic_reply` take as a layout, read once for many rows. `start` and `length` are in bits (1 to
+    64), `order` is which byte comes first; `scale`, the worth of one step, is of the unit's kind, for a temperature a
+    difference; so are `offset`, `min` and `max` if they are given. Bits count from 0, the lowest of the first byte, eight
+    to a byte; `start` is the lowest bit of the number for `little`, the highest for `big`, as in the common databases of
+    network signals.
+
+    Raises `QuantityError` for a unit or an amount that cannot be read; what does not fit the data is refused with it.
+
+    >>> from brimline.signal import Linear, linear
+    >>> layout = Linear(start=0, length=8, order="little", unit="°C", scale="1 °C", offset="-40 °C")
+    >>> linear(b"\\x7b", layout=layout)
+    {'state': 'valid', 'value': '83 °C'}
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __getnewargs_ex__(self, /) -> tuple[tuple[()], dict]: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, *, start: SupportsIndex, length: SupportsIndex, order: Literal["little", "big"], unit: str | Unit, scale: Amount | str, signed: bool = False, offset: Amount | str | None = None, min: Amount | str | None = None, max: Amount | str | None = None) -> Linear: ...
+    def __repr__(self, /) -> str: ...
+
+@final
 class Pack:
     """
     The sheets and fluids of one publisher, read and checked.
@@ -1083,7 +1108,7 @@ def density_at(density: Amount | str, *, temperature: Amount | str, base: Litera
     Amount('834.22 kg/m³')
     """
 
-def diagnostic_reply(request: bytes | bytearray | str, *, reply: bytes | bytearray | str, layout: Mapping[str, Any] | None = None) -> Reply:
+def diagnostic_reply(request: bytes | bytearray | str, *, reply: bytes | bytearray | str, layout: Linear | Mapping[str, Any] | None = None) -> Reply:
     """
     Reads what a control unit answers when it is asked for one value: `positive` with data, `negative`, or `pending`.
 
@@ -1228,11 +1253,16 @@ def fit(samples: Iterable[Mapping[str, Any]], *, scatter: Amount | str | None = 
     Raises `QuantityError`: `wrong_kind`, `out_of_range` for too few readings, times that go back, and readings that do
     not tell where they are going.
 
-    >>> from brimline import warm_up
+    >>> from brimline import Amount, warm_up
     >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
     >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
+<<<<<<< HEAD
     >>> warm_up.fit(samples)["asymptote"][:6]
     '80.041'
+=======
+    >>> Amount(warm_up.fit(samples)["asymptote"]).to("°C", 4)
+    Amount('80.0419 °C')
+>>>>>>> calc-python
     """
 
 def flush(capacity: Amount | str, *, flowed: Amount | str) -> Flush:
@@ -1341,14 +1371,12 @@ def level_for(sump: Mapping[str, Any], *, volume: Amount | str) -> Amount:
     Amount('37.5 mm')
     """
 
-def linear(data: bytes | bytearray | str, *, layout: Mapping[str, Any]) -> SignalReading:
+def linear(data: bytes | bytearray | str, *, layout: Linear | Mapping[str, Any]) -> SignalReading:
     """
     Reads one number from a row of bytes, exactly: `offset` + number · `scale`.
 
-    `data` is bytes or hexadecimal text. The layout has `start` and `length` in bits (1 to 64), `order` (`little` or
-    `big`), `unit` and `scale`, the worth of one step; if need be `signed`, `offset`, `min` and `max`. Bits count from 0,
-    the lowest of the first byte, eight to a byte; `start` is the lowest bit of the number for `little`, the highest for
-    `big`, as in the common databases of network signals. Outside `min` to `max` a value is `implausible`.
+    `data` is bytes or hexadecimal text, the layout a `Linear` or a mapping with its members. Outside `min` to `max` a
+    value is `implausible`.
 
     Raises `QuantityError`: `out_of_range` for bits outside the data; what else a layout can have wrong, with its path.
 
