@@ -8,6 +8,7 @@ use brimline::check::{
 use brimline::procedure::{
     Counts, Defect, EngineState, MethodKind, Seal, Severity, Sign, Threadlocker, Warming,
 };
+use brimline::warm_up::{Method, Reason};
 use brimline::{Act, ErrorKind, Measures, Verdict};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -113,6 +114,8 @@ fn words_are_those_of_the_library() {
             "/properties/flip/items/properties/changed",
             Changed::SLUGS,
         ),
+        ("result", "/$defs/outlook/properties/method", Method::SLUGS),
+        ("result", "/$defs/outlook/properties/reason", Reason::SLUGS),
     ];
     let mut enums = 0;
     for name in ["pack", "journal", "result"] {
