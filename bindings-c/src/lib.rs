@@ -52,7 +52,12 @@ pub mod report;
 
 pub mod calculate;
 
+pub mod fluid;
+
+pub mod signal;
+
 // What the functions share.
+mod calculator;
 mod getter;
 mod guard;
 mod handle;

@@ -4,7 +4,9 @@ use crate::error::{brim_error, brim_status};
 use crate::guard::answer;
 use crate::text::{out, room, text};
 use brimline_core::check::{BySheet, Certainty};
+use brimline_core::fluid::Procedure;
 use brimline_core::procedure::Severity;
+use brimline_core::signal::{ByteOrder, LevelStatus, Refusal, ReplyState, State};
 use brimline_core::{Act, Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict};
 use std::ffi::c_char;
 
@@ -29,6 +31,18 @@ pub const BRIM_LIST_CERTAINTY: brim_list = 7;
 pub const BRIM_LIST_SEVERITY: brim_list = 8;
 /// `brim_act`, as `stop_engine`.
 pub const BRIM_LIST_ACT: brim_list = 9;
+/// `brim_index_procedure`, as `a`.
+pub const BRIM_LIST_INDEX_PROCEDURE: brim_list = 10;
+/// `brim_signal_state`, as `not_available`.
+pub const BRIM_LIST_SIGNAL_STATE: brim_list = 11;
+/// `brim_level_status`, as `settling`.
+pub const BRIM_LIST_LEVEL_STATUS: brim_list = 12;
+/// `brim_byte_order`, as `little`.
+pub const BRIM_LIST_BYTE_ORDER: brim_list = 13;
+/// `brim_reply`, as `positive`.
+pub const BRIM_LIST_REPLY: brim_list = 14;
+/// `brim_refusal`, as `busy`.
+pub const BRIM_LIST_REFUSAL: brim_list = 15;
 
 /// What a quantity is a quantity of. 0 where a kind is given: any.
 pub type brim_kind = i32;
@@ -175,7 +189,7 @@ pub(crate) trait Listed: Copy + PartialEq + 'static {
 /// Gives the values of a list their numbers, and sees that none was forgotten.
 macro_rules! numbers {
     ($Name:ident of $count:expr; $($number:ident $Case:ident,)+) => {
-        impl Listed for $Name {
+        impl $crate::list::Listed for $Name {
             const NUMBERS: &'static [(i32, Self)] = &[$(($number, $Name::$Case),)+];
 
             fn word(self) -> &'static str {
@@ -183,9 +197,11 @@ macro_rules! numbers {
             }
         }
 
-        const _: () = assert!(<$Name as Listed>::NUMBERS.len() == $count, "a value has no number");
+        const _: () = assert!(<$Name as $crate::list::Listed>::NUMBERS.len() == $count, "a value has no number");
     };
 }
+
+pub(crate) use numbers;
 
 numbers! { Measures of Measures::WORDS.len();
     BRIM_MEASURES_US Us, BRIM_MEASURES_IMPERIAL Imperial,
@@ -269,44 +285,56 @@ pub(crate) fn unknown(
     fault.got(&number.to_string()).allowed(allowed).into()
 }
 
-/// The words of a list with their numbers.
-fn words(list: brim_list) -> Result<Vec<(i32, &'static str)>, Error> {
-    fn of<L: Listed>() -> Vec<(i32, &'static str)> {
-        L::NUMBERS
-            .iter()
-            .map(|(number, value)| (*number, value.word()))
-            .collect()
-    }
-    Ok(match list {
-        BRIM_LIST_STATUS => {
-            let kinds = ErrorKind::ALL.iter().map(|kind| (kind.code(), kind.slug()));
-            std::iter::once((crate::error::BRIM_OK, "ok"))
-                .chain(kinds)
-                .collect()
-        }
-        BRIM_LIST_KIND => of::<Kind>(),
-        BRIM_LIST_MEASURES => of::<Measures>(),
-        BRIM_LIST_ROUNDING => of::<Rounding>(),
-        BRIM_LIST_VERDICT => of::<Verdict>(),
-        BRIM_LIST_BY_SHEET => of::<BySheet>(),
-        BRIM_LIST_CERTAINTY => of::<Certainty>(),
-        BRIM_LIST_SEVERITY => of::<Severity>(),
-        BRIM_LIST_ACT => of::<Act>(),
-        other => return Err(unknown(other, "list", LISTS.iter().copied())),
-    })
+type Words = Vec<(i32, &'static str)>;
+type TellWords = fn() -> Words;
+
+/// Every list: its number, its name, and how its words are told.
+const LISTS: &[(brim_list, &str, TellWords)] = &[
+    (BRIM_LIST_STATUS, "status", statuses),
+    (BRIM_LIST_KIND, "kind", of::<Kind>),
+    (BRIM_LIST_MEASURES, "measures", of::<Measures>),
+    (BRIM_LIST_ROUNDING, "rounding", of::<Rounding>),
+    (BRIM_LIST_VERDICT, "verdict", of::<Verdict>),
+    (BRIM_LIST_BY_SHEET, "by_sheet", of::<BySheet>),
+    (BRIM_LIST_CERTAINTY, "certainty", of::<Certainty>),
+    (BRIM_LIST_SEVERITY, "severity", of::<Severity>),
+    (BRIM_LIST_ACT, "act", of::<Act>),
+    (
+        BRIM_LIST_INDEX_PROCEDURE,
+        "index_procedure",
+        of::<Procedure>,
+    ),
+    (BRIM_LIST_SIGNAL_STATE, "signal_state", of::<State>),
+    (BRIM_LIST_LEVEL_STATUS, "level_status", of::<LevelStatus>),
+    (BRIM_LIST_BYTE_ORDER, "byte_order", of::<ByteOrder>),
+    (BRIM_LIST_REPLY, "reply", of::<ReplyState>),
+    (BRIM_LIST_REFUSAL, "refusal", of::<Refusal>),
+];
+
+fn of<L: Listed>() -> Words {
+    let numbers = L::NUMBERS.iter();
+    numbers
+        .map(|(number, value)| (*number, value.word()))
+        .collect()
 }
 
-const LISTS: &[(brim_list, &str)] = &[
-    (BRIM_LIST_STATUS, "status"),
-    (BRIM_LIST_KIND, "kind"),
-    (BRIM_LIST_MEASURES, "measures"),
-    (BRIM_LIST_ROUNDING, "rounding"),
-    (BRIM_LIST_VERDICT, "verdict"),
-    (BRIM_LIST_BY_SHEET, "by_sheet"),
-    (BRIM_LIST_CERTAINTY, "certainty"),
-    (BRIM_LIST_SEVERITY, "severity"),
-    (BRIM_LIST_ACT, "act"),
-];
+fn statuses() -> Words {
+    let kinds = ErrorKind::ALL.iter().map(|kind| (kind.code(), kind.slug()));
+    std::iter::once((crate::error::BRIM_OK, "ok"))
+        .chain(kinds)
+        .collect()
+}
+
+/// The words of a list with their numbers.
+fn words(list: brim_list) -> Result<Words, Error> {
+    match LISTS.iter().find(|(own, ..)| *own == list) {
+        Some((.., words)) => Ok(words()),
+        None => {
+            let known = LISTS.iter().map(|(own, name, _)| (*own, *name));
+            Err(unknown(list, "list", known))
+        }
+    }
+}
 
 /// The word of a number of a list, as it stands in documents.
 ///

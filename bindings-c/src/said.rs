@@ -15,5 +15,5 @@ pub(crate) fn under(args: &Args, name: &str) -> String {
 
 /// An amount that may be absent, as whether it is there and what it is.
 pub(crate) fn present(amount: Option<Amount>) -> (i32, brim_amount) {
-    amount.map_or((0, brim_amount::NONE), |amount| (1, amount.into()))
+    (amount.is_some().into(), amount.into())
 }
