@@ -1,18 +1,152 @@
 //! A wrench with an adapter on it: what it applies, and what it is set to.
 
+use super::{above_zero, computed, out_of_range, si};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::Amount;
+use crate::quantity::{Amount, Kind, Unit};
+use core::f64::consts::PI;
+use serde::Serialize;
 
-/// The torque at the plug of a wrench that is set to `setting` and carries an adapter.
+/// A wrench as it is put on the plug.
 ///
-/// T = S·(L + E·cos a) / L: `lever` L from the middle of the grip to the drive, `adapter` E from the drive to the plug,
-/// `angle` a between them, 0° straight out (the default), 90° without effect, 180° pointing back. The answer is in the unit
-/// of the setting. Source: TM 9-254, figure 4-5, for the straight adapter; the cosine from the geometry.
+/// ```
+/// use brimline::{Amount, torque::Wrench};
+/// let [lever, adapter] = ["230 mm", "40 mm"].map(Amount::parse);
+/// let wrench = Wrench { adapter: Some(adapter?), ..Wrench::new(lever?) };
+/// assert_eq!(wrench.angle, None);
+/// # Ok::<(), brimline::Error>(())
+/// ```
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Wrench {
+    /// From the mark of the grip to the drive, above zero.
+    pub lever: Amount,
+    /// From the drive to the plug, above zero and not above the lever; `None` where no adapter is on it.
+    pub adapter: Option<Amount>,
+    /// Between lever and adapter: 0° straight out, the default, to 180° pointing back.
+    pub angle: Option<Amount>,
+    /// The step of the scale; `None` where any setting can be set.
+    pub graduation: Option<Amount>,
+}
+
+impl Wrench {
+    /// A wrench without an adapter, set to any value.
+    #[must_use]
+    pub const fn new(lever: Amount) -> Self {
+        Wrench {
+            lever,
+            adapter: None,
+            angle: None,
+            graduation: None,
+        }
+    }
+
+    fn gain(&self) -> Result<f64, Error> {
+        let lever = above_zero("lever", self.lever, Kind::Length)?;
+        let Some(adapter) = Adapter::of(self.adapter, self.angle)? else {
+            return Ok(1.0);
+        };
+        adapter.gain_or_refuse(lever)
+    }
+}
+
+/// What a wrench is set to, and what that gives.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[non_exhaustive]
+pub struct Setting {
+    /// What to set it to: on the graduation and in its unit, or unrounded in the unit of the target.
+    pub setting: Amount,
+    /// The torque at the plug with that setting, in the unit of the target.
+    pub applied: Amount,
+    /// How far that is from the target, in per cent of it.
+    pub error: Amount,
+    /// What to mind, as caution ids.
+    pub cautions: &'static [&'static str],
+}
+
+/// What goes with every setting, and first what goes with one for an adapter.
+const CAUTIONS: &[&str] = &["grip_at_mark", "torque_unit", "threads_as_printed"];
+
+/// The cautions of a setting.
+pub(super) fn cautions(with_adapter: bool) -> &'static [&'static str] {
+    CAUTIONS
+        .get(usize::from(!with_adapter)..)
+        .unwrap_or(CAUTIONS)
+}
+
+/// What a wrench is set to so that the plug gets the target.
+///
+/// S = T·L / (L + E·cos a), rounded to the graduation (halfway to the even step). `target` above zero; `printed` is what
+/// the sheet prints, where it is known: a target that is the set-point for it, within 1 %, is refused, for it would be
+/// corrected twice. Without an adapter the setting is the target. The rule holds for a reading at the drive as well as
+/// for a click, with the hand at the mark of the grip.
+///
+/// Source: NAVEDTRA 14315, figures 3-44 and 3-45, and TM 1-1500-204-23-9, figure 8-16, for the straight adapter; the
+/// cosine from the geometry. TM 9-254, figure 4-6, prints the angled lever with a multiplication sign for the plus.
 ///
 /// # Errors
 ///
-/// [`WrongKind`](ErrorKind::WrongKind); [`OutOfRange`](ErrorKind::OutOfRange) for a lever or an adapter that is not above
-/// zero, an adapter longer than the lever, an angle outside 0° to 180°.
+/// [`WrongKind`](ErrorKind::WrongKind); [`OutOfRange`](ErrorKind::OutOfRange) for what is not above zero, an adapter
+/// longer than the lever or pointing back over all of it, an angle outside 0° to 180°, a graduation coarser than the
+/// setting; [`Conflict`](ErrorKind::Conflict) for an angle without an adapter and for a set-point given as target.
+///
+/// ```
+/// use brimline::{Amount, torque::{Wrench, wrench_setting}};
+/// let [target, lever, adapter] = ["40 lbf·ft", "12 in", "4 in"].map(Amount::parse);
+/// let wrench = Wrench { adapter: Some(adapter?), ..Wrench::new(lever?) };
+/// // TM 9-2350-261-20-1, page 2-29.
+/// assert_eq!(wrench_setting(target?, &wrench, None)?.setting.to_string(), "30 lbf·ft");
+/// # Ok::<(), brimline::Error>(())
+/// ```
+pub fn wrench_setting(
+    target: Amount,
+    wrench: &Wrench,
+    printed: impl Into<Option<Amount>>,
+) -> Result<Setting, Error> {
+    let torque = above_zero("target", target, Kind::Torque)?;
+    let gain = wrench.gain()?;
+    if let Some(printed) = printed.into() {
+        refuse_set_point(target, torque, printed, gain)?;
+    }
+    let cautions = cautions(wrench.adapter.is_some());
+    let Some(graduation) = wrench.graduation else {
+        let setting = if wrench.adapter.is_some() {
+            computed("target", torque / gain, target.unit())?
+        } else {
+            target
+        };
+        return Ok(Setting {
+            setting,
+            applied: target,
+            error: Amount::new(0, 0, Unit::Percent)?,
+            cautions,
+        });
+    };
+    above_zero("graduation", graduation, Kind::Torque)?;
+    let wanted = computed("target", torque / gain, graduation.unit())?;
+    let Some(setting) = on_graduation(wanted, graduation)? else {
+        let fault =
+            out_of_range("graduation", graduation).allowed([alloc::format!("up to {wanted}")]);
+        return Err(fault.hint("take a tool with a finer scale").into());
+    };
+    let applied = setting.si() * gain;
+    Ok(Setting {
+        setting,
+        applied: computed("target", applied, target.unit())?,
+        error: Amount::from_computed((applied / torque - 1.0) * 100.0, Unit::Percent)?,
+        cautions,
+    })
+}
+
+/// The torque at the plug of a wrench that is set to `setting` and carries an adapter.
+///
+/// T = S·(L + E·cos a) / L: `lever` L from the mark of the grip to the drive, `adapter` E from the drive to the plug,
+/// `angle` a between them, 0° straight out (the default), 90° without effect, 180° pointing back; all but the angle above
+/// zero. The answer is in the unit of the setting. Source: TM 9-254, figure 4-5, for the straight adapter; the cosine
+/// from the geometry.
+///
+/// # Errors
+///
+/// [`WrongKind`](ErrorKind::WrongKind); [`OutOfRange`](ErrorKind::OutOfRange) for what is not above zero, an adapter
+/// longer than the lever or pointing back over all of it, an angle outside 0° to 180°.
 ///
 /// ```
 /// use brimline::{Amount, torque::applied_torque};
@@ -27,16 +161,301 @@ pub fn applied_torque(
     adapter: Amount,
     angle: impl Into<Option<Amount>>,
 ) -> Result<Amount, Error> {
-    let (lever, adapter) = (lever.length()?.value, adapter.length()?.value);
-    let angle = angle
-        .into()
-        .map_or(Ok(0.0), |angle| angle.angle().map(|angle| angle.value))?;
-    if lever <= 0.0 {
-        return Err(Fault::new(ErrorKind::OutOfRange).at("lever").into());
+    let torque = above_zero("setting", setting, Kind::Torque)?;
+    let lever = above_zero("lever", lever, Kind::Length)?;
+    let gain = Adapter::new(adapter, angle.into())?.gain_or_refuse(lever)?;
+    computed("setting", torque * gain, setting.unit())
+}
+
+/// An adapter, in metres.
+#[derive(Clone, Copy)]
+pub(super) struct Adapter {
+    amount: Amount,
+    length: f64,
+    /// How far it carries the plug beyond the drive, along the lever; below zero where it points back.
+    along: f64,
+}
+
+impl Adapter {
+    pub(super) fn new(adapter: Amount, angle: Option<Amount>) -> Result<Self, Error> {
+        let length = above_zero("adapter", adapter, Kind::Length)?;
+        let turned = angle.map_or(Ok(0.0), |angle| si("angle", angle, Kind::Angle))?;
+        if let (Some(angle), false) = (angle, (0.0..=PI).contains(&turned)) {
+            let fault = out_of_range("angle", angle).allowed(["0 deg to 180 deg"]);
+            let hint = "0 deg is straight out and 180 deg points back; either side reads the same";
+            return Err(fault.hint(hint).into());
+        }
+        Ok(Adapter {
+            amount: adapter,
+            length,
+            along: length * libm::cos(turned),
+        })
     }
-    let reach = adapter * libm::cos(angle);
-    Amount::from_si(
-        setting.torque()?.value * (lever + reach) / lever,
-        setting.unit(),
-    )
+
+    /// The adapter, where there is one.
+    pub(super) fn of(
+        adapter: Option<Amount>,
+        angle: Option<Amount>,
+    ) -> Result<Option<Self>, Error> {
+        match (adapter, angle) {
+            (Some(adapter), angle) => Adapter::new(adapter, angle).map(Some),
+            (None, None) => Ok(None),
+            (None, Some(angle)) => {
+                let fault = Fault::new(ErrorKind::Conflict)
+                    .at("angle")
+                    .got(&alloc::format!("{angle}"));
+                let hint =
+                    "an angle is that of an adapter: give the adapter, or leave the angle out";
+                Err(fault.hint(hint).into())
+            }
+        }
+    }
+
+    /// What the plug gets for one of the setting; `None` where the lever is too short for it.
+    pub(super) fn gain(&self, lever: f64) -> Option<f64> {
+        let gain = (lever + self.along) / lever;
+        (self.length <= lever && gain > 0.0).then_some(gain)
+    }
+
+    fn gain_or_refuse(&self, lever: f64) -> Result<f64, Error> {
+        self.gain(lever).ok_or_else(|| {
+            let fault = out_of_range("adapter", self.amount)
+                .allowed(["above zero and shorter than the lever"]);
+            let hint = "lever: from the grip to the drive; adapter: from the drive to the plug";
+            fault.hint(hint).into()
+        })
+    }
+}
+
+/// The multiple of the graduation nearest to an amount in its unit, halfway to the even one; `None` where the graduation
+/// is above it.
+pub(super) fn on_graduation(wanted: Amount, graduation: Amount) -> Result<Option<Amount>, Error> {
+    if graduation > wanted {
+        return Ok(None);
+    }
+    let finest = |amount: Amount| {
+        let power = 10_i128.saturating_pow(9_u32.saturating_sub(amount.decimals().into()));
+        i128::from(amount.mantissa()).saturating_mul(power)
+    };
+    let (wanted, step) = (finest(wanted), finest(graduation));
+    let whole = wanted.checked_div(step).unwrap_or_default();
+    let left = wanted
+        .checked_rem(step)
+        .unwrap_or_default()
+        .saturating_mul(2);
+    let up = left > step || (left == step && whole & 1 == 1);
+    let steps = whole.saturating_add(up.into());
+    let steps = i64::try_from(steps).unwrap_or(i64::MAX);
+    graduation.times(steps).map(Some)
+}
+
+/// Refuses a target that is what the wrench is set to for the printed torque.
+fn refuse_set_point(target: Amount, torque: f64, printed: Amount, gain: f64) -> Result<(), Error> {
+    const NEAR: f64 = 0.01;
+    let wanted = above_zero("printed", printed, Kind::Torque)?;
+    let set_point = wanted / gain;
+    let off = (torque - set_point).abs();
+    if off > NEAR * set_point || off >= (torque - wanted).abs() {
+        return Ok(());
+    }
+    let fault = Fault::new(ErrorKind::Conflict)
+        .at("target")
+        .got(&alloc::format!("{target}"))
+        .allowed([alloc::format!("{printed}")]);
+    let hint =
+        "this is the setting for the printed torque, not the target: it would be corrected twice";
+    Err(fault.hint(hint).into())
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use super::*;
+    use alloc::string::ToString;
+
+    fn amount(text: &str) -> Amount {
+        Amount::parse(text).unwrap()
+    }
+
+    fn wrench(lever: &str, adapter: &str, angle: &str, graduation: &str) -> Wrench {
+        let given = |text: &str| (!text.is_empty()).then(|| amount(text));
+        Wrench {
+            lever: amount(lever),
+            adapter: given(adapter),
+            angle: given(angle),
+            graduation: given(graduation),
+        }
+    }
+
+    fn setting(target: &str, wrench: &Wrench) -> Setting {
+        wrench_setting(amount(target), wrench, None).unwrap()
+    }
+
+    fn refused(
+        target: &str,
+        wrench: &Wrench,
+        printed: Option<&str>,
+    ) -> (ErrorKind, alloc::string::String) {
+        let error = wrench_setting(amount(target), wrench, printed.map(amount)).unwrap_err();
+        (error.kind(), error.first().path.clone())
+    }
+
+    /// Printed set-points with half of the last printed digit, or exact where the arithmetic is.
+    #[test]
+    fn published_settings() {
+        for (target, lever, adapter, angle, printed, tolerance) in [
+            // NAVEDTRA 14315, figures 3-44 and 3-45.
+            ("100 lbf·in", "12 in", "6 in", "", 66.7, 0.05),
+            // TM 1-1500-204-23-9, figure 8-16.
+            ("300 lbf·in", "10 in", "4 in", "", 214.0, 0.5),
+            // TM 9-2350-261-20-1, page 2-29.
+            ("40 lbf·ft", "12 in", "4 in", "", 30.0, 1e-9),
+            // TM 5-3805-274-13&P, WP 0051, figure 4.
+            ("19 lbf·ft", "22 in", "3 in", "", 17.0, 0.5),
+            // A light-aircraft maintenance manual, paragraph 2-90.
+            ("30 lbf·ft", "12 in", "3 in", "", 24.0, 1e-9),
+            // A rotorcraft maintenance manual, figures 20-1 and 20-2: forward, and pointing back.
+            ("135 lbf·in", "10 in", "1.5 in", "", 117.39, 0.005),
+            ("135 lbf·in", "10 in", "1.5 in", "180 deg", 158.82, 0.005),
+            // NAVEDTRA 14008: at a right angle the reading stands.
+            ("100 lbf·in", "12 in", "6 in", "90 deg", 100.0, 1e-9),
+            // 1200 / (12 + 6 · 0.70711), worked by hand.
+            ("100 lbf·in", "12 in", "6 in", "45 deg", 73.8796, 5e-5),
+        ] {
+            let found = setting(target, &wrench(lever, adapter, angle, "")).setting;
+            let off = (found.to_f64() - printed).abs();
+            assert!(
+                off <= tolerance,
+                "{target}, {lever}, {adapter}, {angle}: {found}"
+            );
+        }
+    }
+
+    /// TM 9-254, figure 4-6, prints l_T x l_A cos a for the lever; 6 in at 60 deg is 3 in, so the lever is 15 in.
+    #[test]
+    fn the_misprinted_sign_is_a_plus() {
+        let found = setting("100 lbf·in", &wrench("12 in", "6 in", "60 deg", ""));
+        assert_eq!(found.setting.to_string(), "80 lbf·in");
+    }
+
+    #[test]
+    fn the_setting_is_on_the_graduation() {
+        // 14 · 230 / 270 = 11.926 N·m; 12 gives 12 · 270 / 230 = 14.0869565 N·m, 0.621 % more.
+        let found = setting("14 N·m", &wrench("230 mm", "40 mm", "", "0.5 N·m"));
+        assert_eq!(found.setting.to_string(), "12.0 N·m");
+        assert_eq!(found.applied.to_string(), "14.086956522 N·m");
+        assert_eq!(found.error.to_string(), "0.621118012 %");
+        assert_eq!(
+            found.cautions,
+            ["grip_at_mark", "torque_unit", "threads_as_printed"]
+        );
+        // 14 N·m is 10.33 lbf·ft: 10.25 on a quarter scale.
+        let found = setting("14 N·m", &wrench("300 mm", "", "", "0.25 lbf·ft"));
+        assert_eq!(found.setting.to_string(), "10.25 lbf·ft");
+        assert_eq!(found.cautions, ["torque_unit", "threads_as_printed"]);
+        // Halfway goes to the even step: 0.35 of 0.1 is 3.5 steps, 0.25 is 2.5.
+        for (target, set) in [("0.35 N·m", "0.4 N·m"), ("0.25 N·m", "0.2 N·m")] {
+            let found = setting(target, &wrench("300 mm", "", "", "0.1 N·m"));
+            assert_eq!(found.setting.to_string(), set);
+        }
+    }
+
+    #[test]
+    fn without_adapter_and_graduation_the_target_stands() {
+        let found = setting("14.0 N·m", &wrench("300 mm", "", "", ""));
+        assert_eq!(
+            (
+                found.setting.number().as_str(),
+                found.error.to_string().as_str()
+            ),
+            ("14.0", "0 %")
+        );
+    }
+
+    #[test]
+    fn known_misreadings_are_refused() {
+        let out = |name: &str| (ErrorKind::OutOfRange, name.to_string());
+        for (target, lever, adapter, angle, graduation, name) in [
+            ("14 N·m", "0 mm", "40 mm", "", "", "lever"),
+            ("14 N·m", "-230 mm", "40 mm", "", "", "lever"),
+            ("14 N·m", "230 mm", "0 mm", "", "", "adapter"),
+            ("14 N·m", "230 mm", "-40 mm", "", "", "adapter"),
+            ("14 N·m", "40 mm", "230 mm", "", "", "adapter"),
+            ("14 N·m", "40 mm", "40 mm", "180 deg", "", "adapter"),
+            ("14 N·m", "230 mm", "40 mm", "-1 deg", "", "angle"),
+            (
+                "14 N·m",
+                "230 mm",
+                "40 mm",
+                "180.000000001 deg",
+                "",
+                "angle",
+            ),
+            ("0 N·m", "230 mm", "40 mm", "", "", "target"),
+            ("-14 N·m", "230 mm", "40 mm", "", "", "target"),
+            ("14 N·m", "230 mm", "40 mm", "", "0 N·m", "graduation"),
+            ("14 N·m", "230 mm", "40 mm", "", "15 N·m", "graduation"),
+        ] {
+            let wrench = wrench(lever, adapter, angle, graduation);
+            assert_eq!(refused(target, &wrench, None), out(name));
+        }
+        let kind = |name: &str| (ErrorKind::WrongKind, name.to_string());
+        assert_eq!(
+            refused("14 mm", &wrench("1 m", "", "", ""), None),
+            kind("target")
+        );
+        assert_eq!(
+            refused("14 N·m", &wrench("1 N·m", "", "", ""), None),
+            kind("lever")
+        );
+        assert_eq!(
+            refused("14 N·m", &wrench("1 m", "1 s", "", ""), None),
+            kind("adapter")
+        );
+        assert_eq!(
+            refused("14 N·m", &wrench("1 m", "1 mm", "1 s", ""), None),
+            kind("angle")
+        );
+        assert_eq!(
+            refused("14 N·m", &wrench("1 m", "", "", "1 mm"), None),
+            kind("graduation")
+        );
+        let conflict = (ErrorKind::Conflict, "angle".to_string());
+        assert_eq!(
+            refused("14 N·m", &wrench("1 m", "", "45 deg", ""), None),
+            conflict
+        );
+    }
+
+    #[test]
+    fn a_set_point_is_no_target() {
+        // For 14 N·m this wrench is set to 11.93 N·m.
+        let wrench = wrench("230 mm", "40 mm", "", "");
+        let conflict = (ErrorKind::Conflict, "target".to_string());
+        for target in ["11.93 N·m", "12 N·m"] {
+            assert_eq!(refused(target, &wrench, Some("14 N·m")), conflict);
+        }
+        for (target, printed) in [
+            ("14 N·m", "14 N·m"),
+            ("124 lbf·in", "14 N·m"),
+            ("11 N·m", "14 N·m"),
+        ] {
+            assert!(wrench_setting(amount(target), &wrench, amount(printed)).is_ok());
+        }
+        // At a right angle both are one.
+        let square = Wrench {
+            angle: Some(amount("90 deg")),
+            ..wrench
+        };
+        assert!(wrench_setting(amount("14 N·m"), &square, amount("14 N·m")).is_ok());
+    }
+
+    #[test]
+    fn an_uncorrected_setting_applies_too_much() {
+        // 14 · 270 / 230 = 16.43 N·m.
+        let [setting, lever, adapter] = ["14 N·m", "230 mm", "40 mm"].map(amount);
+        let applied = applied_torque(setting, lever, adapter, None).unwrap();
+        assert!((applied.to_f64() - 16.43).abs() < 0.005);
+    }
 }
