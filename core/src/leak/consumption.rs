@@ -1,0 +1,438 @@
+//! What is lost from visit to visit, over the distance and over the days between.
+
+use super::{above_zero, from_zero, named, out_of_range, si};
+use crate::error::{Error, ErrorKind, Fault};
+use crate::quantity::{Amount, Interval, Unit};
+use crate::word::words;
+use alloc::format;
+use alloc::string::ToString;
+use alloc::vec::Vec;
+use jiff::civil::Date;
+use serde::Serialize;
+
+/// One visit: where the odometer stood, and what had to be added for the level to be right again.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct Visit {
+    /// The odometer.
+    pub odometer: Amount,
+    /// The day.
+    pub date: Option<Date>,
+    /// What was added less what ran out again; below zero where there was too much.
+    pub net: Amount,
+    /// How far `net` may be off either way at most, the level left at the visit before included; half of its last printed
+    /// place where it is not known.
+    pub uncertainty: Option<Amount>,
+    /// How far `odometer` may be off either way at most; half of its last printed place where it is not known.
+    pub odometer_uncertainty: Option<Amount>,
+}
+
+impl Visit {
+    /// A visit of which no more is known.
+    #[must_use]
+    pub const fn new(odometer: Amount, net: Amount) -> Self {
+        Visit {
+            odometer,
+            date: None,
+            net,
+            uncertainty: None,
+            odometer_uncertainty: None,
+        }
+    }
+}
+
+/// What was lost between two visits, as everything it can have been.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct Rate {
+    /// The index of the earlier visit.
+    pub from: usize,
+    /// The index of the later visit.
+    pub to: usize,
+    /// Volume per 1000 km, in the unit of the later visit; absent where no distance lies between.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub per_1000_km: Option<Interval>,
+    /// Volume per 30 days, in the unit of the later visit; absent where the days are not known or none lies between.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub per_30_days: Option<Interval>,
+}
+
+words! {
+    /// Whether more is lost than at first.
+    pub enum Trend {
+        /// All that the last rate can be is above all that the first can be.
+        Rising = "rising",
+        /// The first and the last rate may be the same: no change is shown.
+        Steady = "steady",
+        /// All that the last rate can be is below all that the first can be.
+        Falling = "falling",
+        /// There are no two rates to compare.
+        NotTold = "not_told",
+    }
+}
+
+/// What several visits say together.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct Consumption {
+    /// One rate from each visit to the next. What the first visit found has no distance to be set against.
+    pub rates: Vec<Rate>,
+    /// The first rate against the last: per distance where both have one, else per time.
+    pub trend: Trend,
+    /// The distance, in km, from the last visit until the allowed shortage is reached at the last rate; unbounded where that
+    /// may be nothing, absent where it is nothing for certain or not told.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub distance: Option<Interval>,
+    /// Ids of what to mind.
+    pub cautions: &'static [&'static str],
+}
+
+const CAUTIONS: &[&str] = &["uses_nothing"];
+
+/// What is lost per 1000 km and per 30 days between visits, whether it rises, and how far it is to an allowed `shortage`.
+///
+/// Visits in the order they were made, the odometer in any unit of length and never back, dates where they are known and
+/// never back; `shortage` above zero. Each rate is what was lost over what lies between, with both at all they can be; days
+/// are counted from date to date. A unit that is sealed has no normal consumption. Common practice, no source.
+///
+/// # Errors
+///
+/// [`WrongKind`](ErrorKind::WrongKind) and [`OutOfRange`](ErrorKind::OutOfRange), with the place, as `visits[2].odometer`.
+///
+/// ```
+/// use brimline::{Amount, leak::{Trend, Visit, consumption}};
+/// let visit = |odometer, net| Ok::<_, brimline::Error>(Visit {
+///     odometer_uncertainty: Some(Amount::parse("0 km")?),
+///     uncertainty: Some(Amount::parse("0.1 L")?),
+///     ..Visit::new(Amount::parse(odometer)?, Amount::parse(net)?)
+/// });
+/// let visits = [visit("40000 km", "1.2 L")?, visit("50000 km", "0.4 L")?, visit("60000 km", "0.9 L")?];
+/// let told = consumption(&visits, Amount::parse("0.5 L")?)?;
+/// assert_eq!(told.rates[1].per_1000_km.unwrap().to_string(), "[0.08 L, 0.1 L]");
+/// assert_eq!(told.trend, Trend::Rising);
+/// assert_eq!(told.distance.unwrap().to_string(), "[5000 km, 6250 km]");
+/// # Ok::<(), brimline::Error>(())
+/// ```
+pub fn consumption(
+    visits: &[Visit],
+    shortage: impl Into<Option<Amount>>,
+) -> Result<Consumption, Error> {
+    let mut rates: Vec<Rate> = Vec::new();
+    let mut before: Option<(usize, Read)> = None;
+    let mut day: Option<Date> = None;
+    for (index, visit) in visits.iter().enumerate() {
+        let read = Read::of(visit, index)?;
+        if let Some((from, earlier)) = &before {
+            rates.push(earlier.rate_to(&read, *from, index)?);
+        }
+        if let (Some(last), Some(date)) = (day, visit.date)
+            && date < last
+        {
+            let fault = Fault::new(ErrorKind::OutOfRange)
+                .at(format!("visits[{index}].date"))
+                .got(&date.to_string())
+                .allowed([format!("{last} or later")]);
+            return Err(fault
+                .hint("put the visits in the order they were made")
+                .into());
+        }
+        day = visit.date.or(day);
+        before = Some((index, read));
+    }
+    let distance = match (shortage.into(), rates.last()) {
+        (Some(shortage), last) => {
+            let allowed = above_zero(shortage, Unit::Litre, "shortage")?;
+            last.and_then(|last| last.per_1000_km)
+                .map(|rate| reach(allowed, rate))
+                .transpose()?
+                .flatten()
+        }
+        (None, _) => None,
+    };
+    Ok(Consumption {
+        trend: trend(&rates),
+        rates,
+        distance,
+        cautions: CAUTIONS,
+    })
+}
+
+/// A visit in SI, each value with how far it may be off.
+struct Read<'v> {
+    visit: &'v Visit,
+    net: (f64, f64),
+    odometer: (f64, f64),
+}
+
+const METRES_IN_1000_KM: f64 = 1e6;
+const DAYS: f64 = 30.0;
+const DAY_SECONDS: f64 = 86_400.0;
+
+impl<'v> Read<'v> {
+    fn of(visit: &'v Visit, index: usize) -> Result<Self, Error> {
+        let read = |amount: Amount, off: Option<Amount>, like, [name, off_name]: [&str; 2]| {
+            let value = si(amount, like, &format!("visits[{index}].{name}"))?;
+            let off = match off {
+                Some(off) => from_zero(off, like, &format!("visits[{index}].{off_name}"))?,
+                None => amount.resolution().si() / 2.0,
+            };
+            Ok::<_, Error>((value, off))
+        };
+        let names = ["odometer", "odometer_uncertainty"];
+        Ok(Read {
+            visit,
+            net: read(
+                visit.net,
+                visit.uncertainty,
+                Unit::Litre,
+                ["net", "uncertainty"],
+            )?,
+            odometer: read(
+                visit.odometer,
+                visit.odometer_uncertainty,
+                Unit::Metre,
+                names,
+            )?,
+        })
+    }
+
+    fn rate_to(&self, later: &Read<'_>, from: usize, to: usize) -> Result<Rate, Error> {
+        let path = |name| format!("visits[{to}].{name}");
+        if later.visit.odometer < self.visit.odometer {
+            let hint = "put the visits in the order they were made; a replaced odometer begins a new history";
+            let fault = out_of_range(later.visit.odometer, path("odometer"), hint);
+            return Err(fault
+                .allowed([format!("at least {}", self.visit.odometer)])
+                .into());
+        }
+        let lost = (later.net.0 - later.net.1, later.net.0 + later.net.1);
+        let distance = later.odometer.0 - self.odometer.0;
+        let off = later.odometer.1 + self.odometer.1;
+        let days = self
+            .visit
+            .date
+            .zip(later.visit.date)
+            .map(|(date, next)| next.duration_since(date).as_secs_f64() / DAY_SECONDS / DAYS);
+        let unit = later.visit.net.unit();
+        let per = |shares| per(lost, shares, unit).map_err(|error| named(&error, path("net")));
+        Ok(Rate {
+            from,
+            to,
+            per_1000_km: per((
+                (distance - off) / METRES_IN_1000_KM,
+                (distance + off) / METRES_IN_1000_KM,
+            ))?,
+            per_30_days: days.map_or(Ok(None), |days| per((days, days)))?,
+        })
+    }
+}
+
+/// All that one range over another can be; `None` over nothing.
+fn per(lost: (f64, f64), over: (f64, f64), unit: Unit) -> Result<Option<Interval>, Error> {
+    let (least, most) = (over.0.max(0.0), over.1);
+    if most <= 0.0 {
+        return Ok(None);
+    }
+    let lo = lost.0 / if lost.0 < 0.0 { least } else { most };
+    let hi = lost.1 / if lost.1 < 0.0 { most } else { least };
+    let end = |end: f64| {
+        let bounded = end.is_finite().then(|| Amount::from_si(end, unit));
+        bounded.transpose()
+    };
+    Interval::new(end(lo)?, end(hi)?).map(Some)
+}
+
+/// The distance to an allowed shortage; `None` where nothing is lost.
+fn reach(allowed: f64, per_1000_km: Interval) -> Result<Option<Interval>, Error> {
+    let km =
+        |rate: Amount| Amount::from_si(allowed / rate.si() * METRES_IN_1000_KM, Unit::Kilometre);
+    let is_loss = |rate: &Amount| !rate.is_negative() && !rate.is_zero();
+    let soonest = match per_1000_km.hi() {
+        None => Amount::new(0, 0, Unit::Kilometre)?,
+        Some(most) if is_loss(&most) => km(most).map_err(|error| named(&error, "shortage"))?,
+        Some(_) => return Ok(None),
+    };
+    // What lies further off than an amount can tell is as good as unbounded.
+    let latest = per_1000_km
+        .lo()
+        .filter(is_loss)
+        .and_then(|least| km(least).ok());
+    Interval::new(Some(soonest), latest).map(Some)
+}
+
+fn trend(rates: &[Rate]) -> Trend {
+    let (Some(first), Some(last), true) = (rates.first(), rates.last(), rates.len() > 1) else {
+        return Trend::NotTold;
+    };
+    let per_distance = first.per_1000_km.zip(last.per_1000_km);
+    let is_below = |one: Interval, other: Interval| {
+        let gap = one.hi().zip(other.lo());
+        gap.is_some_and(|(hi, lo)| hi < lo)
+    };
+    match per_distance.or(first.per_30_days.zip(last.per_30_days)) {
+        Some((first, last)) if is_below(first, last) => Trend::Rising,
+        Some((first, last)) if is_below(last, first) => Trend::Falling,
+        Some(_) => Trend::Steady,
+        None => Trend::NotTold,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used, clippy::indexing_slicing)]
+
+    use super::*;
+
+    fn amount(text: &str) -> Amount {
+        Amount::parse(text).unwrap()
+    }
+
+    fn visit(odometer: &str, date: &str, net: &str, off: &str) -> Visit {
+        Visit {
+            date: date.parse().ok(),
+            uncertainty: Some(amount(off)),
+            odometer_uncertainty: Some(amount("0 km")),
+            ..Visit::new(amount(odometer), amount(net))
+        }
+    }
+
+    fn told(interval: Option<Interval>) -> alloc::string::String {
+        interval.map_or("none".into(), |interval| interval.to_string())
+    }
+
+    // Worked by hand; the rule is common practice, no source.
+
+    #[test]
+    fn rates_over_distance_and_days() {
+        let visits = [
+            visit("40000 km", "2024-01-01", "3 L", "0.1 L"),
+            visit("45000 km", "2024-03-01", "0.5 L", "0.1 L"),
+            visit("45000 km", "2024-03-31", "0.2 L", "0.05 L"),
+        ];
+        let answer = consumption(&visits, amount("0.5 L")).unwrap();
+        // 2024 has a 29 February: 60 days, then 30.
+        let [driven, parked] = &answer.rates[..] else {
+            unreachable!("two rates of three visits")
+        };
+        assert_eq!((driven.from, driven.to), (0, 1));
+        assert_eq!(told(driven.per_1000_km), "[0.08 L, 0.12 L]");
+        assert_eq!(told(driven.per_30_days), "[0.2 L, 0.3 L]");
+        assert_eq!(told(parked.per_1000_km), "none");
+        assert_eq!(told(parked.per_30_days), "[0.15 L, 0.25 L]");
+        assert_eq!((answer.trend, answer.distance), (Trend::Steady, None));
+    }
+
+    #[test]
+    fn a_trend_is_firm_only_where_the_ends_are_apart() {
+        let trend = |last: &str, off: &str| {
+            let visits = [
+                visit("0 km", "", "1 L", "0 L"),
+                visit("1000 km", "", "0.40 L", "0.10 L"),
+                visit("2000 km", "", "9 L", "0 L"),
+                visit("3000 km", "", last, off),
+            ];
+            consumption(&visits, None).unwrap().trend
+        };
+        assert_eq!(trend("0.60 L", "0.10 L"), Trend::Steady);
+        assert_eq!(trend("0.61 L", "0.10 L"), Trend::Rising);
+        assert_eq!(trend("0.20 L", "0.10 L"), Trend::Steady);
+        assert_eq!(trend("0.19 L", "0.10 L"), Trend::Falling);
+        let alone = [
+            visit("0 km", "", "1 L", "0 L"),
+            visit("9 km", "", "1 L", "0 L"),
+        ];
+        assert_eq!(consumption(&alone, None).unwrap().trend, Trend::NotTold);
+        assert_eq!(consumption(&[], None).unwrap().trend, Trend::NotTold);
+    }
+
+    #[test]
+    fn the_distance_is_open_where_nothing_may_be_lost() {
+        let distance = |net: &str, off: &str| {
+            let visits = [
+                visit("0 km", "", "0 L", "0 L"),
+                visit("1000 km", "", net, off),
+            ];
+            told(consumption(&visits, amount("500 mL")).unwrap().distance)
+        };
+        assert_eq!(distance("0.4 L", "0.1 L"), "[1000 km, 1666.66666667 km]");
+        assert_eq!(distance("0.1 L", "0.1 L"), "[2500 km, +inf)");
+        assert_eq!(distance("0 L", "0.1 L"), "[5000 km, +inf)");
+        assert_eq!(distance("-0.1 L", "0.1 L"), "none");
+        let one = [visit("0 km", "", "1 L", "0 L")];
+        assert_eq!(consumption(&one, amount("1 L")).unwrap().distance, None);
+    }
+
+    #[test]
+    fn what_is_not_said_is_half_of_the_last_place() {
+        let [first, last] = ["100 km", "200 km"].map(|at| Visit::new(amount(at), amount("0.50 L")));
+        let rates = consumption(&[first, last], None).unwrap().rates;
+        // 0.495 to 0.505 L over 99 to 101 km.
+        assert_eq!(told(rates[0].per_1000_km), "[4.900990099 L, 5.101010101 L]");
+        // An odometer that is surer of nothing than of a distance: unbounded, not refused.
+        let vague = Visit {
+            odometer_uncertainty: Some(amount("200 km")),
+            ..last
+        };
+        let rates = consumption(&[first, vague], None).unwrap().rates;
+        assert_eq!(rates[0].per_1000_km.unwrap().hi(), None);
+    }
+
+    #[test]
+    fn miles_and_quarts_are_read_and_kilometres_told() {
+        let visits = [
+            visit("1000 mi", "", "0 US qt", "0 US qt"),
+            visit("2000 mi", "", "1.609344 US qt", "0 L"),
+        ];
+        let answer = consumption(&visits, amount("1 US qt")).unwrap();
+        assert_eq!(told(answer.rates[0].per_1000_km), "[1 US qt, 1 US qt]");
+        assert_eq!(told(answer.distance), "[1000 km, 1000 km]");
+    }
+
+    #[test]
+    fn refusals_name_the_visit() {
+        let good = visit("1000 km", "2024-05-02", "1 L", "0 L");
+        for (bad, kind, path) in [
+            (
+                visit("999 km", "", "1 L", "0 L"),
+                ErrorKind::OutOfRange,
+                "visits[1].odometer",
+            ),
+            (
+                visit("999 L", "", "1 L", "0 L"),
+                ErrorKind::WrongKind,
+                "visits[1].odometer",
+            ),
+            (
+                visit("2000 km", "2024-05-01", "1 L", "0 L"),
+                ErrorKind::OutOfRange,
+                "visits[1].date",
+            ),
+            (
+                visit("2000 km", "", "1 kg", "0 L"),
+                ErrorKind::WrongKind,
+                "visits[1].net",
+            ),
+            (
+                visit("2000 km", "", "1 L", "-1 L"),
+                ErrorKind::OutOfRange,
+                "visits[1].uncertainty",
+            ),
+        ] {
+            let error = consumption(&[good, bad], None).unwrap_err();
+            assert_eq!((error.kind(), error.first().path.as_str()), (kind, path));
+        }
+        let vague = Visit {
+            odometer_uncertainty: Some(amount("1 L")),
+            ..good
+        };
+        let error = consumption(&[vague], None).unwrap_err();
+        assert_eq!(error.first().path, "visits[0].odometer_uncertainty");
+        let error = consumption(&[good], amount("0 L")).unwrap_err();
+        assert_eq!(error.first().path, "shortage");
+        // A date between that is not known does not hide one that goes back.
+        let unknown = visit("1500 km", "", "1 L", "0 L");
+        let back = visit("2000 km", "2024-05-01", "1 L", "0 L");
+        let error = consumption(&[good, unknown, back], None).unwrap_err();
+        assert_eq!(error.first().path, "visits[2].date");
+    }
+}
