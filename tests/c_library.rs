@@ -4,6 +4,7 @@
 mod compiler;
 mod vector_cases;
 
+use brimline::calculate::functions;
 use brimline::document::canonical;
 use brimline::{
     Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Unit, Verdict, convert, evaluate,
@@ -22,6 +23,7 @@ const VECTORS: &[&str] = &[
     "tests/c/vectors.c",
     "tests/c/quantities.c",
     "tests/c/documents.c",
+    "tests/c/calculators.c",
     "tests/c/getters.c",
     "tests/c/writer.c",
 ];
@@ -105,6 +107,216 @@ fn every_vector_gives_the_bytes_of_rust() {
             assert_eq!(told, expected, "{}: {request:?}", program.0);
         }
     }
+}
+
+/// What has a typed function beside its name, one request or two each; expected is what Rust answers.
+const TYPED: &[(&str, &str)] = &[
+    (
+        "torque.wrench_setting",
+        r#"{"target":"14 N·m","lever":"230 mm","adapter":"40 mm","graduation":"0.5 N·m"}"#,
+    ),
+    (
+        "torque.wrench_setting",
+        r#"{"target":"14 N·m","lever":"0 mm"}"#,
+    ),
+    (
+        "torque.applied_torque",
+        r#"{"setting":"60 lbf·in","lever":"12 in","adapter":"2 in","angle":"45 deg"}"#,
+    ),
+    (
+        "torque.preload",
+        r#"{"torque":"14 N·m","diameter":"10 mm","condition":"dry_steel"}"#,
+    ),
+    (
+        "torque.preload",
+        r#"{"torque":"14 N·m","diameter":"10 mm","k":"1.5"}"#,
+    ),
+    (
+        "torque.torque_for_preload",
+        r#"{"preload":"1275 lbf","diameter":"0.19 in","k":"0.2"}"#,
+    ),
+    (
+        "torque.torque_for_preload",
+        r#"{"preload":"1275 lbf","diameter":"0.19 in","condition":"threadlocker"}"#,
+    ),
+    ("torque.proof_load", r#"{"thread":"M10","class":"8.8"}"#),
+    ("torque.proof_load", r#"{"thread":"1/4-20","class":"10.9"}"#),
+    (
+        "torque.plausible",
+        r#"{"torque":"124 lbf·ft","thread":"M10x1","plug":"steel"}"#,
+    ),
+    (
+        "torque.plausible",
+        r#"{"torque":"14 N·m","thread":"M10x1","plug":"hollow"}"#,
+    ),
+    (
+        "fluid.viscosity_at",
+        r#"{"viscosity_1":"34 mm²/s","temperature_1":"40 °C","viscosity_2":"7.4 mm²/s","temperature_2":"100 °C","temperature":"20 °C"}"#,
+    ),
+    (
+        "fluid.temperature_for",
+        r#"{"viscosity_1":"34 mm²/s","temperature_1":"40 °C","viscosity_2":"7.4 mm²/s","temperature_2":"100 °C","viscosity":"11 mm²/s"}"#,
+    ),
+    (
+        "fluid.viscosity_index",
+        r#"{"viscosity_40":"73.30 mm²/s","viscosity_100":"8.86 mm²/s"}"#,
+    ),
+    ("fluid.grade", r#"{"viscosity_40":"28.8 mm²/s"}"#),
+    ("fluid.grade", r#"{"viscosity_40":"1 mm²/s"}"#),
+    ("fluid.grade_limits", r#"{"grade":46}"#),
+    ("fluid.grade_limits", r#"{"grade":47}"#),
+    (
+        "signal.transmission_frame",
+        r#"{"id":"18FEF8FE","data":"FF 5A FF FF 20 28 7A 13"}"#,
+    ),
+    (
+        "signal.transmission_frame",
+        r#"{"id":419362046,"data":"FFFFFFFF20287A"}"#,
+    ),
+    (
+        "signal.linear",
+        r#"{"data":"7B","layout":{"start":0,"length":8,"order":"little","unit":"°C","scale":"1 Δ°C","offset":"-40 °C","max":"80 °C"}}"#,
+    ),
+    (
+        "signal.linear",
+        r#"{"data":"FF80","layout":{"start":7,"length":16,"order":"big","signed":true,"unit":"mL","scale":"0.5 mL"}}"#,
+    ),
+    (
+        "signal.diagnostic_reply",
+        r#"{"request":"0105","reply":"41057B","layout":{"start":0,"length":8,"order":"little","unit":"°C","scale":"1 Δ°C","offset":"-40 °C"}}"#,
+    ),
+    (
+        "signal.diagnostic_reply",
+        r#"{"request":"22F190","reply":"7F2278"}"#,
+    ),
+    (
+        "leak.against_limit",
+        r#"{"estimate":"1.5 L","uncertainty":"0.1 L","limit":"1.4 L"}"#,
+    ),
+    (
+        "leak.against_limit",
+        r#"{"estimate":"50 °C","uncertainty":"1 Δ°C","limit":"48 °C","rule":"guarded_rejection","probability":"95 %"}"#,
+    ),
+    (
+        "leak.conformance",
+        r#"{"value":"507 mL","uncertainty":"10 mL","lower":"490 mL"}"#,
+    ),
+    (
+        "leak.guard_band",
+        r#"{"uncertainty":"0.1 L","probability":"0.95"}"#,
+    ),
+    ("leak.quantile", r#"{"probability":"0.3"}"#),
+    ("leak.expanded_uncertainty", r#"{"uncertainty":"50 mL"}"#),
+    (
+        "leak.drip_rate",
+        r#"{"drops":60,"in_time":"1 min","drop":"0.05 mL"}"#,
+    ),
+    (
+        "leak.drops_for",
+        r#"{"volume":"0.5 L","over":"24 h","drop":"0.05 mL"}"#,
+    ),
+];
+
+/// A calculator's arguments one after another in the order it takes them, a layout as its members; none where they are
+/// no object of single values.
+fn one_after_another(function: &str, arguments: &str) -> Option<Vec<String>> {
+    const LAYOUT: &[&str] = &[
+        "start", "length", "order", "signed", "unit", "scale", "offset", "min", "max",
+    ];
+    let (_, takes) = functions().find(|(name, _)| *name == function)?;
+    let object: serde_json::Map<String, Value> = serde_json::from_str(arguments).ok()?;
+    let mut flat = vec![function.to_string()];
+    for name in takes {
+        match object.get(*name) {
+            Some(Value::Object(members)) => {
+                flat.extend(LAYOUT.iter().enumerate().map(|(index, member)| {
+                    // The first three, the unit and the scale must be there.
+                    let needed = index < 3 || index == 4 || index == 5;
+                    members
+                        .get(*member)
+                        .map_or(if needed { "?" } else { "" }.into(), single)
+                }));
+            }
+            None | Some(Value::Null) if *name == "layout" => {
+                flat.extend(LAYOUT.iter().map(|_| String::new()));
+            }
+            Some(Value::String(hexadecimal)) if *name == "id" => {
+                let read = u32::from_str_radix(hexadecimal.trim_start_matches("0x"), 16);
+                flat.push(read.map_or("?".into(), |id| id.to_string()));
+            }
+            Some(Value::Array(_)) => return None,
+            other => flat.push(other.map_or_else(String::new, single)),
+        }
+    }
+    Some(flat)
+}
+
+fn single(value: &Value) -> String {
+    value
+        .as_str()
+        .map_or_else(|| value.to_string(), str::to_string)
+}
+
+/// Whether a fault stands at a place in the text of the arguments: what is refused there never reaches the calculator.
+fn is_of_the_text(answer: &Value) -> bool {
+    let faults = answer["error"]["faults"].as_array();
+    faults.is_some_and(|faults| faults.iter().any(|fault| fault.get("line").is_some()))
+}
+
+#[test]
+fn typed_calculators_answer_as_by_name() {
+    let own = TYPED
+        .iter()
+        .map(|(function, arguments)| request("calculate", &[function, arguments]));
+    let of_vectors = cases().into_iter().map(|case| case.request);
+    let asked = own.chain(of_vectors.filter(|request| request.op == "calculate"));
+    let (expected, requests): (Vec<Value>, Vec<Request>) = asked
+        .filter_map(|request| {
+            let args = one_after_another(&request.args[0], &request.args[1])?;
+            let expected = serde_json::from_str(&answer(&request)).expect("JSON");
+            let op = "typed".into();
+            Some((expected, Request { op, args }))
+        })
+        .unzip();
+    for program in programs() {
+        let told = answers_of("typed", &requests, program);
+        for ((request, expected), told) in requests.iter().zip(&expected).zip(&told) {
+            let told: Value = serde_json::from_str(told).expect("JSON");
+            if told == json!("by_name") {
+                let function = request.args[0].as_str();
+                assert!(!TYPED.iter().any(|(typed, _)| *typed == function));
+            } else if is_of_the_text(expected) {
+                assert!(
+                    told == json!("unread") || told.get("error").is_some(),
+                    "{request:?}"
+                );
+            } else {
+                assert_eq!(told, *expected, "{}: {request:?}", program.0);
+            }
+        }
+    }
+}
+
+/// The demonstration pack's fluids, and one that it lacks.
+#[test]
+fn fluids_are_related_as_in_rust() {
+    let pack = Pack::embedded().expect("it is embedded");
+    let mut fluids: Vec<&str> = pack.fluids().map(|fluid| fluid.id.as_str()).collect();
+    fluids.push("unheard-of");
+    let (mut requests, mut expected) = (Vec::new(), Vec::new());
+    for one in &fluids {
+        for other in &fluids {
+            requests.push(request("may_mix", &["", one, other]));
+            expected.push(canonical(&pack.may_mix(one, other)));
+        }
+        let mut args = vec!["", one];
+        args.extend(&fluids);
+        requests.push(request("resolve", &args));
+        expected.push(canonical(&pack.resolve(one, &fluids)));
+    }
+    requests.push(request("resolve", &["", "sedge-mid"]));
+    expected.push("[]".into());
+    assert_eq!(answers("fluids", &requests), expected);
 }
 
 #[test]
@@ -358,7 +570,10 @@ fn constants_are_the_numbers_of_words() {
     for (name, number) in compiler::constants(&header()) {
         for (list, prefix) in LISTS {
             if let Some(word) = name.strip_prefix(prefix) {
-                let word = word.to_lowercase();
+                let mut word = word.to_lowercase();
+                if *list == "STRENGTH_CLASS" {
+                    word = word.replace('_', ".");
+                }
                 writeln!(rows, "    word(BRIM_LIST_{list}, {name}, \"{word}\");")
                     .expect("it writes");
                 *counted.entry(list).or_default() += 1;
@@ -396,6 +611,18 @@ const LISTS: &[(&str, &str)] = &[
     ("CERTAINTY", "BRIM_CERTAINTY_"),
     ("SEVERITY", "BRIM_SEVERITY_"),
     ("ACT", "BRIM_ACT_"),
+    ("INDEX_PROCEDURE", "BRIM_INDEX_PROCEDURE_"),
+    ("SIGNAL_STATE", "BRIM_SIGNAL_STATE_"),
+    ("LEVEL_STATUS", "BRIM_LEVEL_STATUS_"),
+    ("BYTE_ORDER", "BRIM_BYTE_ORDER_"),
+    ("REPLY", "BRIM_REPLY_"),
+    ("REFUSAL", "BRIM_REFUSAL_"),
+    ("THREAD_CONDITION", "BRIM_THREAD_CONDITION_"),
+    ("STRENGTH_CLASS", "BRIM_STRENGTH_CLASS_"),
+    ("PLUG", "BRIM_PLUG_"),
+    ("FITS", "BRIM_FITS_"),
+    ("RULE", "BRIM_RULE_"),
+    ("DECISION", "BRIM_DECISION_"),
 ];
 
 /// Looks each word up both ways, and counts the numbers that have a word.

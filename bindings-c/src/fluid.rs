@@ -110,9 +110,9 @@ pub unsafe extern "C" fn brim_viscosity_index(
         l = found.l, h = found.h, unrounded = found.unrounded)
 }
 
-/// The ISO viscosity grade of an oil from its viscosity at 40 deg C, and the limits of that grade in
-/// mm2/s at 40 deg C (ISO 3448). Between two grades and outside the series `grade` is 0, and the
-/// limits are those of the neighbours; the unit of a limit is 0 where there is no neighbour.
+/// The ISO viscosity grade of an oil from its viscosity at 40 deg C, and the limits of that grade
+/// in mm2/s at 40 deg C (ISO 3448). Between two grades and outside the series `grade` is 0, and
+/// the limits are those of the neighbours; the unit of a limit is 0 where there is no neighbour.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for a viscosity not above zero.
 #[unsafe(no_mangle)]

@@ -24,6 +24,8 @@ pub mod error;
 
 pub mod list;
 
+pub mod word;
+
 pub mod unit;
 
 pub mod convert;
@@ -52,9 +54,13 @@ pub mod report;
 
 pub mod calculate;
 
+pub mod torque;
+
 pub mod fluid;
 
 pub mod signal;
+
+pub mod leak;
 
 // What the functions share.
 mod calculator;

@@ -271,8 +271,9 @@ pub unsafe extern "C" fn brim_pack_select_json(
 }
 
 /// Whether one fluid of the pack may be poured onto another, by their ids, as JSON:
-/// `{"answer":"yes|after_exchange|no|unknown","relation","path":[{"from","to","relation"}],"reason"}`.
-/// Only `yes` is a yes; a fluid that the pack lacks is `unknown`.
+/// `{"answer","relation","path":[{"from","to","relation"}],"reason"}`. The answer is `yes`,
+/// `after_exchange`, `no` or `unknown`; only `yes` is a yes. A fluid that the pack lacks is
+/// `unknown`.
 ///
 /// Errors: none of its own.
 #[unsafe(no_mangle)]
@@ -302,9 +303,9 @@ pub unsafe extern "C" fn brim_pack_may_mix_json(
 }
 
 /// What each fluid on offer may do where the pack's fluid `required` is asked for, as JSON:
-/// `[{"id","answer","fill","top_up","path":[{"from","to","relation"}],"reason"}]` in the order of the
-/// offers, the answer being `same`, `may_replace`, `may_top_up`, `after_exchange`, `never` or
-/// `unknown`. `offered` points to `offered_count` ids, each ending with a NUL.
+/// `[{"id","answer","fill","top_up","path":[{"from","to","relation"}],"reason"}]`, in the order of
+/// the offers. The answer is `same`, `may_replace`, `may_top_up`, `after_exchange`, `never` or
+/// `unknown`. `offered` points to `offered_count` ids, each of which ends with a NUL.
 ///
 /// Errors: none of its own.
 #[unsafe(no_mangle)]

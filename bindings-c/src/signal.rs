@@ -138,8 +138,8 @@ numbers! { Refusal of Refusal::WORDS.len();
     BRIM_REFUSAL_SERVICE_NOT_IN_SESSION ServiceNotInSession, BRIM_REFUSAL_OTHER Other,
 }
 
-/// One value from a network: what it is worth, and the value where its code stands for one, which is
-/// with `BRIM_SIGNAL_STATE_VALID` and `BRIM_SIGNAL_STATE_IMPLAUSIBLE`; else its unit is 0.
+/// One value from a network: what it is worth, and the value where its code stands for one, which
+/// is with `BRIM_SIGNAL_STATE_VALID` and `BRIM_SIGNAL_STATE_IMPLAUSIBLE`; else its unit is 0.
 ///
 /// A record of 24 bytes: state at byte 0, value at 8.
 #[derive(Clone, Copy)]
@@ -160,9 +160,9 @@ impl From<Reading> for brim_reading {
     }
 }
 
-/// Where a number stands in a row of bytes, and what it is worth: offset + number * scale. Bits are
-/// counted from 0, the lowest bit of the first byte, eight to a byte: bit 7 is the highest of the
-/// first byte, bit 8 the lowest of the second.
+/// Where a number stands in a row of bytes, and what it is worth: offset + number * scale. Bits
+/// are counted from 0, the lowest bit of the first byte, eight to a byte: bit 7 is the highest of
+/// the first byte, bit 8 the lowest of the second.
 ///
 /// A record of 88 bytes, each member at the byte that is told with it.
 #[derive(Clone, Copy)]
@@ -176,7 +176,8 @@ pub struct brim_layout {
     pub order: brim_byte_order,
     /// At 12: 1 if its highest bit counts below zero (two's complement), else 0.
     pub is_signed: i32,
-    /// At 16: what one step is worth, of the unit's kind (for a temperature, a difference), not zero.
+    /// At 16: what one step is worth, of the unit's kind (for a temperature, a difference), not
+    /// zero.
     pub scale: brim_amount,
     /// At 32: what the number 0 stands for, of the unit's kind; with unit 0, nothing.
     pub offset: brim_amount,
@@ -206,8 +207,7 @@ impl brim_layout {
 
 /// The layout of a caller's record.
 ///
-/// # Safety
-/// The pointer is NULL or points to a layout.
+/// # Safety The pointer is NULL or points to a layout.
 unsafe fn layout(layout: *const brim_layout, name: &'static str) -> Result<Linear, Error> {
     if layout.is_null() {
         return Err(Fault::new(ErrorKind::NullPointer).at(name).into());
@@ -219,12 +219,12 @@ unsafe fn layout(layout: *const brim_layout, name: &'static str) -> Result<Linea
 
 /// Reads the frame in which a heavy vehicle's transmission tells of its fluid: parameter group
 /// 65272, eight bytes (SAE J1939-71). `temperature` in deg C, implausible outside -40 to 200;
-/// `level` in % of full; `departure` from the right level in L, below zero too little, which counts
-/// only with the status `BRIM_LEVEL_STATUS_CONDITIONS_MET`; `countdown` in min until the level will
-/// be measured, 0 for less than one.
+/// `level` in % of full; `departure` from the right level in L, below zero too little, which
+/// counts only with the status `BRIM_LEVEL_STATUS_CONDITIONS_MET`; `countdown` in min until the
+/// level will be measured, 0 for less than one.
 ///
-/// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an identifier of more than 29 bits or of another parameter
-/// group, and for anything but eight bytes.
+/// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an identifier of more than 29 bits or of another
+/// parameter group, and for anything but eight bytes.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn brim_transmission_frame(
     id: u32,
@@ -251,9 +251,9 @@ pub unsafe extern "C" fn brim_transmission_frame(
 /// keep out by `min` and `max`.
 ///
 /// Errors: `BRIM_ERROR_OUT_OF_RANGE` for a number that does not lie within the data, a length
-/// outside 1 to 64, a scale of zero, a value past the digits of an amount; `BRIM_ERROR_WRONG_KIND`;
-/// `BRIM_ERROR_TOO_MANY_DIGITS` where the value does not end in the unit; of the layout's amounts
-/// those of `brim_amount_text`, with the member as path.
+/// outside 1 to 64, a scale of zero, a value past the digits of an amount;
+/// `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_TOO_MANY_DIGITS` where the value does not end in the unit;
+/// of the layout's amounts those of `brim_amount_text`, with the member as path.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn brim_linear(
     data: *const u8,
@@ -278,11 +278,11 @@ pub unsafe extern "C" fn brim_linear(
     )
 }
 
-/// Reads the answer to a request for one value: `22` and a data identifier of two bytes (ISO 14229),
-/// or `01` and a parameter of one byte (SAE J1979); both without what the transport puts before or
-/// after them. Of a positive answer `data_start` and `data_count` tell which bytes of `reply` are
-/// the data, which `brim_linear` reads; of another, `code` is that of the refusal or the delay, and
-/// `reason` what it means. What an answer does not have is 0.
+/// Reads the answer to a request for one value: `22` and a data identifier of two bytes (ISO
+/// 14229), or `01` and a parameter of one byte (SAE J1979); both without what the transport puts
+/// before or after them. Of a positive answer `data_start` and `data_count` tell which bytes of
+/// `reply` are the data, which `brim_linear` reads; of another, `code` is that of the refusal or
+/// the delay, and `reason` what it means. What an answer does not have is 0.
 ///
 /// Errors: `BRIM_ERROR_OUT_OF_RANGE` for a request of another service or length, and for an answer
 /// cut short or, if negative, too long; `BRIM_ERROR_CONFLICT` for an answer to something else.

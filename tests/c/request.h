@@ -59,5 +59,10 @@ brim_status answer_pack_select(const request *of);
 brim_status answer_calculate(const request *of);
 brim_status answer_story(const request *of);
 brim_status answer_getters(const request *of);
+brim_status answer_may_mix(const request *of);
+brim_status answer_resolve(const request *of);
+
+/* calculators.c */
+brim_status answer_typed(const request *of);
 
 #endif
