@@ -318,7 +318,8 @@ pub fn read_answers(mut bytes: &[u8]) -> Vec<String> {
 
 /// What of the expected value is not in the answer, by path; nothing if all of it is.
 ///
-/// `{"near": "66.7 lbf·in", "within": "0.05"}` stands for any number of that unit so close to it.
+/// `{"near": "66.7 lbf·in", "within": "0.05"}` stands for any number of that unit so close to it;
+/// `{"has": […]}` for a list that has something to match each of these, in any order.
 pub fn missing(expected: &Value, answer: &Value, path: &str) -> Vec<String> {
     match (expected, answer) {
         (Value::Object(members), given) if members.contains_key("near") => {
@@ -327,6 +328,14 @@ pub fn missing(expected: &Value, answer: &Value, path: &str) -> Vec<String> {
             } else {
                 vec![format!("{path}: expected {expected}, got {given}")]
             }
+        }
+        (Value::Object(members), Value::Array(given)) if members.contains_key("has") => {
+            let wanted = members["has"].as_array().expect("has is a list");
+            let found = |item: &Value| given.iter().any(|g| missing(item, g, path).is_empty());
+            let lacking = wanted.iter().filter(|item| !found(item));
+            lacking
+                .map(|item| format!("{path}: no {item} among {answer}"))
+                .collect()
         }
         (Value::Object(members), Value::Object(given)) => members
             .iter()
