@@ -25,6 +25,7 @@ const VECTORS: &[&str] = &[
     "tests/c/quantities.c",
     "tests/c/documents.c",
     "tests/c/calculators.c",
+    "tests/c/forecast.c",
     "tests/c/getters.c",
     "tests/c/writer.c",
 ];
@@ -149,6 +150,18 @@ const TYPED: &[(&str, &str)] = &[
     (
         "torque.plausible",
         r#"{"torque":"14 N·m","thread":"M10x1","plug":"hollow"}"#,
+    ),
+    (
+        "warm_up.mixed_temperature",
+        r#"{"volume":"6 L","temperature":"45 °C","added":"0.5 L","added_temperature":"20 °C"}"#,
+    ),
+    (
+        "warm_up.cool_down",
+        r#"{"first":"70 °C","second":"60 °C","elapsed":"10 min","ambient":"20 °C","max":"45 °C","reheat_rate":"1.5 °C","reheat_time":"4 min"}"#,
+    ),
+    (
+        "warm_up.response_time",
+        r#"{"time_constant":"2 min","share":"0.95"}"#,
     ),
     (
         "fluid.viscosity_at",
@@ -298,6 +311,63 @@ fn typed_calculators_answer_as_by_name() {
                 assert_eq!(told, *expected, "{}: {request:?}", program.0);
             }
         }
+    }
+}
+
+/// Every forecast of the vectors, kept up reading by reading.
+#[test]
+fn forecasts_are_kept_up_as_in_rust() {
+    let (mut requests, mut expected) = (Vec::new(), Vec::new());
+    for case in cases() {
+        if case.request.op != "calculate" || case.request.args[0] != "warm_up.forecast" {
+            continue;
+        }
+        let told: Value = serde_json::from_str(&answer(&case.request)).expect("JSON");
+        let given: Value = serde_json::from_str(&case.request.args[1]).expect("JSON");
+        if told.get("error").is_none() {
+            requests.push(reading_by_reading(&given));
+            expected.push(told);
+        }
+    }
+    assert!(requests.len() > 5, "only {} forecasts", requests.len());
+    for ((request, expected), told) in requests
+        .iter()
+        .zip(&expected)
+        .zip(answers("forecasts", &requests))
+    {
+        let told: Value = serde_json::from_str(&told).expect("JSON");
+        assert_eq!(told["json"], *expected, "{request:?}");
+        let mut by_getters = expected.clone();
+        by_getters
+            .as_object_mut()
+            .expect("an object")
+            .remove("suspect");
+        assert_eq!(told["told"], by_getters, "{request:?}");
+    }
+}
+
+/// What is asked of a forecast, then its readings and pours in order of time, a reading before a pour.
+fn reading_by_reading(given: &Value) -> Request {
+    let text = |value: &Value| value.as_str().unwrap_or_default().to_string();
+    let mut args: Vec<String> = ["min", "max", "scatter", "held"]
+        .iter()
+        .map(|name| text(&given[*name]))
+        .collect();
+    let listed = |name: &str| given[name].as_array().cloned().unwrap_or_default();
+    let mut events: Vec<(Amount, [String; 3])> = Vec::new();
+    let samples = listed("samples").into_iter().map(|one| (one, "reading"));
+    for (event, temperature) in
+        samples.chain(listed("pours").into_iter().map(|one| (one, "temperature")))
+    {
+        let at = Amount::parse(&text(&event["at"])).expect("a time");
+        let told = ["at", "volume", temperature].map(|name| text(&event[name]));
+        events.push((at, told));
+    }
+    events.sort_by(|(one, _), (other, _)| one.compare(other).expect("times"));
+    args.extend(events.into_iter().flat_map(|(_, told)| told));
+    Request {
+        op: "forecast".into(),
+        args,
     }
 }
 
@@ -628,6 +698,8 @@ const LISTS: &[(&str, &str)] = &[
     ("FITS", "BRIM_FITS_"),
     ("RULE", "BRIM_RULE_"),
     ("DECISION", "BRIM_DECISION_"),
+    ("FORECAST_METHOD", "BRIM_FORECAST_METHOD_"),
+    ("FORECAST_REASON", "BRIM_FORECAST_REASON_"),
 ];
 
 /// Looks each word up both ways, and counts the numbers that have a word.

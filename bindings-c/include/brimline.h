@@ -29,7 +29,8 @@
    TEXT IN
      UTF-8, as a pointer and a length in bytes, or BRIM_TERMINATED for text that ends with a NUL. A
      text that may be left out is left out as NULL. The library reads it during the call and keeps
-     no pointer to it.
+     no pointer to it. A journal of JSON Lines may end where a power cut left it, also within a
+     character: what is left of its last line is told in the findings.
 
    TEXT OUT
      Into a buffer of yours of `capacity` bytes: the whole text and a NUL after it, or nothing at
@@ -42,6 +43,14 @@
      Words of closed lists cross as int32_t, named BRIM_<LIST>_<WORD>; a number that is none of them
      is an error. brim_word and brim_word_number turn them into words and back. An optional value
      comes as `present`, 1 or 0, and the value; where it is absent the value is zero.
+
+   CALCULATORS
+     brim_calculate asks any of them by name, in JSON. Those that take and answer a few values have a
+     function of their own, without JSON or floats, by the same name after brim_. Its amounts go in
+     as pointers, NULL where one may be left out and is; refusals have the argument as path. What it
+     answers may be written where an argument was. An amount that is absent from an answer has the
+     unit 0, which no unit has. Where an answer tells a person to do something, the ids of the
+     cautions that belong to it come with it: without room for them there is no answer.
 
    HANDLES
      Opaque. You free each handle that a function gave you, with the function of its own type, once.
@@ -95,6 +104,13 @@ typedef struct brim_evaluation brim_evaluation;
 // Ownership: the caller's, to `brim_findings_free`. Threads: one at a time. Lifetime: its own; it
 // is a copy.
 typedef struct brim_findings brim_findings;
+
+// A forecast that is kept up: readings and pours go in as they come, and it is asked at any time.
+// What it holds does not grow.
+//
+// Ownership: `brim_forecast_new` to `brim_forecast_free`. Threads: one at a time. Lifetime: its
+// own.
+typedef struct brim_forecast brim_forecast;
 
 // The answer to "may I do this now": whether it is allowed, and every item that stands in the way.
 // From `brim_evaluation_gate` or `brim_check_gate`.
@@ -192,6 +208,12 @@ typedef int32_t brim_plug;
 
 // Whether a torque fits a thread.
 typedef int32_t brim_fits;
+
+// How a forecast was made.
+typedef int32_t brim_forecast_method;
+
+// Why a forecast was not made by a first-order response, or not all of it.
+typedef int32_t brim_forecast_reason;
 
 // Which procedure a viscosity index was found by.
 typedef int32_t brim_index_procedure;
@@ -552,6 +574,12 @@ typedef int32_t brim_decision;
 // `brim_decision`, as `undecided`.
 #define BRIM_LIST_DECISION 21
 
+// `brim_forecast_method`, as `slope`.
+#define BRIM_LIST_FORECAST_METHOD 22
+
+// `brim_forecast_reason`, as `too_few`.
+#define BRIM_LIST_FORECAST_REASON 23
+
 // Litre.
 #define BRIM_UNIT_LITRE 1
 
@@ -848,6 +876,33 @@ typedef int32_t brim_decision;
 
 // The band is none for this plug.
 #define BRIM_FITS_NOT_JUDGED 3
+
+// From a first-order response fitted to the readings.
+#define BRIM_FORECAST_METHOD_FIRST_ORDER 1
+
+// From the straight line through the latest readings.
+#define BRIM_FORECAST_METHOD_SLOPE 2
+
+// Not at all.
+#define BRIM_FORECAST_METHOD_NONE 3
+
+// Too few readings are believed.
+#define BRIM_FORECAST_REASON_TOO_FEW 1
+
+// The readings do not rise.
+#define BRIM_FORECAST_REASON_NOT_WARMING 2
+
+// The readings do not tell yet whether they get there.
+#define BRIM_FORECAST_REASON_ASYMPTOTE_UNKNOWN 3
+
+// The readings level out before they get there.
+#define BRIM_FORECAST_REASON_ASYMPTOTE_BELOW 4
+
+// At this rate it takes more than a day.
+#define BRIM_FORECAST_REASON_TOO_SLOW 5
+
+// The reading stands still.
+#define BRIM_FORECAST_REASON_STUCK 6
 
 // For an index up to 100.
 #define BRIM_INDEX_PROCEDURE_A 1
@@ -2090,6 +2145,135 @@ brim_status brim_plausible(const struct brim_amount *torque,
                            size_t capacity,
                            size_t *length,
                            struct brim_error *error);
+
+// The temperature of fluid after more of it was poured in, in the unit of `temperature`:
+// perfectly mixed, nothing lost to the case or the air. The `volume` that was there is above
+// zero, what was `added` from zero.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_mixed_temperature(const struct brim_amount *volume,
+                                   const struct brim_amount *temperature,
+                                   const struct brim_amount *added,
+                                   const struct brim_amount *added_temperature,
+                                   struct brim_amount *mixed,
+                                   struct brim_error *error);
+
+// When fluid that was found too warm has cooled far enough to start again and read the level
+// below the upper limit of the window. `first` and `second` are readings while it cools, the
+// second lower, `elapsed` apart; `ambient` is the air, below both; `max` the upper limit;
+// `reheat_rate` the degrees that a minute of running warms again, a difference, and `reheat_time`
+// from starting until the level is read, both from zero. Start at `start_at`, in the unit of
+// `max`; `wait` runs from the second reading, and in `time_constant` the distance from the air
+// falls to 1/e, both in the unit of `elapsed`. `buffer` receives the ids of the cautions that
+// whoever waits is shown, a line each: see `brim_caution_text`.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for readings that do not fall or lie
+// at or below the air, for times or rates that cannot be, and where cooling to this air never
+// gets there.
+brim_status brim_cool_down(const struct brim_amount *first,
+                           const struct brim_amount *second,
+                           const struct brim_amount *elapsed,
+                           const struct brim_amount *ambient,
+                           const struct brim_amount *max,
+                           const struct brim_amount *reheat_rate,
+                           const struct brim_amount *reheat_time,
+                           struct brim_amount *start_at,
+                           struct brim_amount *wait,
+                           struct brim_amount *time_constant,
+                           char *buffer,
+                           size_t capacity,
+                           size_t *length,
+                           struct brim_error *error);
+
+// How long a first-order response takes to go a share of its way, a ratio from 0 to below 1; in
+// the unit of the time constant, which is above zero.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_response_time(const struct brim_amount *time_constant,
+                               const struct brim_amount *share,
+                               struct brim_amount *time,
+                               struct brim_error *error);
+
+// A forecast with no reading yet. NULL leaves out: the temperatures at which the window opens,
+// `min`, and closes, `max`; `scatter`, what readings scatter, a difference above zero, 0.5 deg C
+// if left out; `held`, the fluid in the unit, above zero, which a pour mixes with: without it a
+// pour starts the forecast anew.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for a scatter or a held volume that
+// is not above zero, a window that ends below its beginning.
+brim_status brim_forecast_new(const struct brim_amount *min,
+                              const struct brim_amount *max,
+                              const struct brim_amount *scatter,
+                              const struct brim_amount *held,
+                              struct brim_forecast **forecast,
+                              struct brim_error *error);
+
+// Frees a forecast. NULL is allowed.
+void brim_forecast_free(struct brim_forecast *forecast);
+
+// Takes a reading in: `at` is a time on a clock of the caller's, not before that of the last
+// reading or pour.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; the forecast is then as it was.
+brim_status brim_forecast_sample(struct brim_forecast *forecast,
+                                 const struct brim_amount *at,
+                                 const struct brim_amount *reading,
+                                 struct brim_error *error);
+
+// Takes a pour in, at a time on the clock of the readings: its volume, from zero, and its
+// temperature.
+//
+// Errors: as `brim_forecast_sample`.
+brim_status brim_forecast_poured(struct brim_forecast *forecast,
+                                 const struct brim_amount *at,
+                                 const struct brim_amount *volume,
+                                 const struct brim_amount *temperature,
+                                 struct brim_error *error);
+
+// How the readings so far were taken: by which method, and why not by a first-order response, or
+// not all of it; 0 for no reason. `now` is the temperature at the last reading or pour, in the
+// unit last read in, and `rate` how many degrees a minute it rises there, a difference; the unit
+// is 0 where there is none.
+//
+// Errors: none of its own.
+brim_status brim_forecast_now(const struct brim_forecast *forecast,
+                              brim_forecast_method *method,
+                              brim_forecast_reason *reason,
+                              struct brim_amount *now,
+                              struct brim_amount *rate,
+                              struct brim_error *error);
+
+// When the window opens, in whole seconds from the last reading or pour, 0 s where it has: hardly
+// before `earliest`, most likely at `likely`, hardly after `latest`. The unit is 0 where that is
+// not told.
+//
+// Errors: none of its own.
+brim_status brim_forecast_opens(const struct brim_forecast *forecast,
+                                struct brim_amount *earliest,
+                                struct brim_amount *likely,
+                                struct brim_amount *latest,
+                                struct brim_error *error);
+
+// When the window closes, as `brim_forecast_opens` tells when it opens.
+//
+// Errors: none of its own.
+brim_status brim_forecast_closes(const struct brim_forecast *forecast,
+                                 struct brim_amount *earliest,
+                                 struct brim_amount *likely,
+                                 struct brim_amount *latest,
+                                 struct brim_error *error);
+
+// All that the readings so far tell, as JSON:
+// `{"method","reason"?,"now"?,"rate"?,"opens"?,"closes"?,"suspect":[place]}`, `opens` and
+// `closes` being `{"earliest","likely"?,"latest"?}`, and `suspect` the places, from 0, of
+// readings that were not believed.
+//
+// Errors: none of its own.
+brim_status brim_forecast_json(const struct brim_forecast *forecast,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
 
 // The kinematic viscosity of an oil at a temperature, in mm2/s, from two measured ones in either
 // order (ASTM D341). Viscosities of 0.21 to 20000000 mm2/s, temperatures of -70 to 370 deg C.

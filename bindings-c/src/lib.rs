@@ -56,6 +56,10 @@ pub mod calculate;
 
 pub mod torque;
 
+pub mod warm_up;
+
+pub mod forecast;
+
 pub mod fluid;
 
 pub mod signal;

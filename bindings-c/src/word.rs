@@ -10,6 +10,7 @@ use brimline_core::leak::{Decision, Rule};
 use brimline_core::procedure::Severity;
 use brimline_core::signal::{ByteOrder, LevelStatus, Refusal, ReplyState, State};
 use brimline_core::torque::{Fits, PlugKind, StrengthClass, ThreadCondition};
+use brimline_core::warm_up::{Method, Reason};
 use brimline_core::{Act, Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict};
 use std::ffi::c_char;
 
@@ -58,6 +59,10 @@ pub const BRIM_LIST_FITS: brim_list = 19;
 pub const BRIM_LIST_RULE: brim_list = 20;
 /// `brim_decision`, as `undecided`.
 pub const BRIM_LIST_DECISION: brim_list = 21;
+/// `brim_forecast_method`, as `slope`.
+pub const BRIM_LIST_FORECAST_METHOD: brim_list = 22;
+/// `brim_forecast_reason`, as `too_few`.
+pub const BRIM_LIST_FORECAST_REASON: brim_list = 23;
 
 type Words = Vec<(i32, &'static str)>;
 type TellWords = fn() -> Words;
@@ -97,6 +102,8 @@ const LISTS: &[(brim_list, &str, TellWords)] = &[
     (BRIM_LIST_FITS, "fits", of::<Fits>),
     (BRIM_LIST_RULE, "rule", of::<Rule>),
     (BRIM_LIST_DECISION, "decision", of::<Decision>),
+    (BRIM_LIST_FORECAST_METHOD, "forecast_method", of::<Method>),
+    (BRIM_LIST_FORECAST_REASON, "forecast_reason", of::<Reason>),
 ];
 
 fn of<L: Listed>() -> Words {

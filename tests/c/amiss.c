@@ -14,6 +14,8 @@ static const brim_amount SMALLER = {1, -1, BRIM_UNIT_LITRE};
 static const brim_amount TIME = {10, 0, BRIM_UNIT_MINUTE};
 static const brim_amount HOT = {100, 0, BRIM_UNIT_DEGREE_CELSIUS};
 static const brim_amount WARM = {40, 0, BRIM_UNIT_DEGREE_CELSIUS};
+static const brim_amount COLD = {20, 0, BRIM_UNIT_DEGREE_CELSIUS};
+static const brim_amount DEGREE = {1, 0, BRIM_UNIT_CELSIUS_DIFFERENCE};
 static const brim_amount THICK = {34, 0, BRIM_UNIT_SQUARE_MILLIMETRE_PER_SECOND};
 static const brim_amount THIN = {74, -1, BRIM_UNIT_SQUARE_MILLIMETRE_PER_SECOND};
 static const brim_amount NO_AMOUNT = {1, 0, 65535};
@@ -86,6 +88,10 @@ static void null_is_noticed(brim_error *e) {
     REFUSED(NULL_POINTER, brim_plausible(&TORQUE, NO_TEXT, BRIM_PLUG_STEEL, &one, &a, &b, &unit, &c, CAUTIONS, e));
     REFUSED(NULL_POINTER,
             brim_plausible(&TORQUE, TERMINATED("M10"), BRIM_PLUG_STEEL, NULL, &a, &b, &unit, &c, CAUTIONS, e));
+    REFUSED(NULL_POINTER, brim_mixed_temperature(&VOLUME, &HOT, NULL, &WARM, &a, e));
+    REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, NULL, &WARM, &DEGREE, &TIME, &a, &b, &c, CAUTIONS, e));
+    REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, &COLD, &WARM, &DEGREE, &TIME, &a, &b, &c, NO_ROOM, e));
+    REFUSED(NULL_POINTER, brim_response_time(&TIME, &SHARE, NULL, e));
     REFUSED(NULL_POINTER, brim_viscosity_at(&THICK, &WARM, &THIN, &HOT, NULL, &a, e));
     REFUSED(NULL_POINTER, brim_viscosity_at(&THICK, &WARM, &THIN, &HOT, &WARM, NULL, e));
     REFUSED(NULL_POINTER, brim_temperature_for(NULL, &WARM, &THIN, &HOT, &THICK, &a, e));
@@ -264,6 +270,38 @@ static void fluids_asked_amiss(brim_error *e) {
     brim_pack_free(pack);
 }
 
+static void forecasts_asked_amiss(brim_error *e) {
+    static const brim_amount early = {1, 0, BRIM_UNIT_MINUTE};
+    brim_forecast *forecast = NULL, *none = NULL;
+    brim_pack *pack = NULL;
+    EXPECT(BRIM_OK, brim_pack_embedded(&pack, e));
+    brim_forecast_free(NULL);
+    REFUSED(NULL_POINTER, brim_forecast_new(&WARM, NULL, NULL, NULL, NULL, e));
+    REFUSED(WRONG_KIND, brim_forecast_new(&TIME, NULL, NULL, NULL, &none, e));
+    REFUSED(OUT_OF_RANGE, brim_forecast_new(&HOT, &WARM, NULL, NULL, &none, e));
+    EXPECT(BRIM_OK, brim_forecast_new(NULL, NULL, NULL, NULL, &forecast, e));
+    EXPECT(BRIM_OK, brim_forecast_sample(forecast, &TIME, &WARM, e));
+    REFUSED(NULL_POINTER, brim_forecast_sample(NULL, &TIME, &WARM, e));
+    REFUSED(NULL_POINTER, brim_forecast_sample(forecast, NULL, &WARM, e));
+    REFUSED(NULL_POINTER, brim_forecast_poured(forecast, &TIME, &VOLUME, NULL, e));
+    REFUSED(WRONG_KIND, brim_forecast_sample(forecast, &TIME, &VOLUME, e));
+    REFUSED(OUT_OF_RANGE, brim_forecast_sample(forecast, &early, &WARM, e));
+    REFUSED(OUT_OF_RANGE, brim_forecast_poured(forecast, &early, &VOLUME, &WARM, e));
+    REFUSED(NULL_POINTER, brim_forecast_now(forecast, &one, &two, &a, NULL, e));
+    REFUSED(NULL_POINTER, brim_forecast_now(NULL, &one, &two, &a, &b, e));
+    REFUSED(NULL_POINTER, brim_forecast_opens(forecast, &a, NULL, &b, e));
+    REFUSED(NULL_POINTER, brim_forecast_closes(NULL, &a, &b, &c, e));
+    REFUSED(NULL_POINTER, brim_forecast_json(forecast, NO_ROOM, e));
+    REFUSED(UNRESOLVED, brim_forecast_opens((const brim_forecast *)pack, &a, &b, &c, e));
+    CHECK(none == NULL);
+    brim_forecast_free((brim_forecast *)pack);
+    EXPECT(BRIM_OK, brim_forecast_opens(forecast, &a, &b, &c, e));
+    CHECK(a.unit == 0 && b.unit == 0 && c.unit == 0);
+    reset();
+    brim_forecast_free(forecast);
+    brim_pack_free(pack);
+}
+
 int main(void) {
     brim_error *error = brim_error_new();
     reset();
@@ -274,6 +312,7 @@ int main(void) {
     records_lie_anywhere(error);
     a_torn_journal_is_read(error);
     fluids_asked_amiss(error);
+    forecasts_asked_amiss(error);
     brim_error_free(error);
     return failures == 0 ? 0 : 1;
 }

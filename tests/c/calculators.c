@@ -76,7 +76,7 @@ static size_t bytes(const request *of, size_t index, uint8_t *into, size_t capac
     return length;
 }
 
-static void put_amount(const char *name, const brim_amount *amount) {
+void put_amount(const char *name, const brim_amount *amount) {
     brim_status status;
     if (amount->unit != 0) {
         FILL(brim_amount_text(amount, ROOM, detail));
@@ -106,7 +106,7 @@ static void put_range(const char *name, const brim_amount *low, const brim_amoun
     put(&out, "]");
 }
 
-static void put_word(const char *name, brim_list list, int32_t number) {
+void put_word(const char *name, brim_list list, int32_t number) {
     brim_status status;
     if (number != 0) {
         FILL(brim_word(list, number, ROOM, detail));
@@ -235,6 +235,39 @@ static brim_status plausible(const request *of) {
         put(&out, "}");
     }
     return BRIM_OK;
+}
+
+/* warm_up */
+
+static brim_status mixed_temperature(const request *of) {
+    const brim_amount *volume = GIVEN(1, VOLUME), *temperature = GIVEN(2, TEMPERATURE), *added = GIVEN(3, VOLUME),
+                      *added_temperature = GIVEN(4, TEMPERATURE);
+    brim_amount mixed;
+    brim_status status;
+    ASK(brim_mixed_temperature(volume, temperature, added, added_temperature, &mixed, detail));
+    return told(status, &mixed);
+}
+
+static brim_status cool_down(const request *of) {
+    const brim_amount *first = GIVEN(1, TEMPERATURE), *second = GIVEN(2, TEMPERATURE), *elapsed = GIVEN(3, TIME),
+                      *ambient = GIVEN(4, TEMPERATURE), *max = GIVEN(5, TEMPERATURE),
+                      *rate = GIVEN(6, TEMPERATURE_DIFFERENCE), *time = GIVEN(7, TIME);
+    brim_amount start_at, wait, time_constant;
+    brim_status status;
+    ASK(brim_cool_down(first, second, elapsed, ambient, max, rate, time, &start_at, &wait, &time_constant, ROOM, detail));
+    put_cautions();
+    put_amount("target", &start_at);
+    put_amount("wait", &wait);
+    put_amount("time_constant", &time_constant);
+    return BRIM_OK;
+}
+
+static brim_status response_time(const request *of) {
+    const brim_amount *time_constant = GIVEN(1, TIME), *share = GIVEN(2, RATIO);
+    brim_amount time;
+    brim_status status;
+    ASK(brim_response_time(time_constant, share, &time, detail));
+    return told(status, &time);
 }
 
 /* fluid */
@@ -488,6 +521,9 @@ static const struct {
     {"torque.torque_for_preload", torque_for_preload},
     {"torque.proof_load", proof_load},
     {"torque.plausible", plausible},
+    {"warm_up.mixed_temperature", mixed_temperature},
+    {"warm_up.cool_down", cool_down},
+    {"warm_up.response_time", response_time},
     {"fluid.viscosity_at", viscosity_at},
     {"fluid.temperature_for", temperature_for},
     {"fluid.viscosity_index", viscosity_index},

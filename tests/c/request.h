@@ -64,5 +64,11 @@ brim_status answer_resolve(const request *of);
 
 /* calculators.c */
 brim_status answer_typed(const request *of);
+/* A member, unless it is absent: unit or number 0. */
+void put_amount(const char *name, const brim_amount *amount);
+void put_word(const char *name, brim_list list, int32_t number);
+
+/* forecast.c */
+brim_status answer_forecast(const request *of);
 
 #endif
