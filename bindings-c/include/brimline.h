@@ -45,11 +45,11 @@
      comes as `present`, 1 or 0, and the value; where it is absent the value is zero.
 
    CALCULATORS
-     brim_calculate asks any of them by name, in JSON. Those that take and answer a few values have a
-     function of their own, without JSON or floats, by the same name after brim_. Its amounts go in
-     as pointers, NULL where one may be left out and is; refusals have the argument as path. What it
-     answers may be written where an argument was. An amount that is absent from an answer has the
-     unit 0, which no unit has. Where an answer tells a person to do something, the ids of the
+     brim_calculate asks any of them by name, in JSON. Those that take and answer a few values
+     have a function of their own, without JSON or floats, by the same name after brim_. Its
+     amounts go in as pointers, NULL where one may be left out and is; refusals have the argument
+     as path. An amount that is absent from an answer has the unit 0, which no unit has. An answer
+     may be written where an argument was. Where it tells a person to do something, the ids of the
      cautions that belong to it come with it: without room for them there is no answer.
 
    HANDLES
