@@ -74,6 +74,7 @@ impl brim_amount {
 ///
 /// # Safety
 /// The pointer is NULL or points to an amount.
+#[inline(never)]
 pub(crate) unsafe fn amount(
     amount: *const brim_amount,
     name: &'static str,
