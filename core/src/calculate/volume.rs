@@ -1,5 +1,373 @@
 //! The calculators of `volume`, by name.
 
-use super::Function;
+use super::arguments::{Arguments, told, value};
+use super::{Answer, Function};
+use crate::document::{Node, Reader};
+use crate::error::{Error, ErrorKind, Fault};
+use crate::quantity::{Amount, Kind};
+use crate::volume::{self, Base, Container, Expansion, Opened, Sump};
+use alloc::format;
 
-pub(super) const FUNCTIONS: &[Function] = &[];
+pub(super) const FUNCTIONS: &[Function] = &[
+    Function {
+        name: "volume.correction_factor",
+        takes: &["density", "temperature", "base"],
+        ask: correction_factor,
+    },
+    Function {
+        name: "volume.at_temperature",
+        takes: &["volume", "from", "to", "density", "base", "coefficient"],
+        ask: at_temperature,
+    },
+    Function {
+        name: "volume.temperature_error",
+        takes: &[
+            "volume",
+            "read_at",
+            "reference",
+            "density",
+            "base",
+            "coefficient",
+        ],
+        ask: temperature_error,
+    },
+    Function {
+        name: "volume.base_density",
+        takes: &["density", "temperature", "base"],
+        ask: base_density,
+    },
+    Function {
+        name: "volume.density_at",
+        takes: &["density", "temperature", "base"],
+        ask: density_at,
+    },
+    Function {
+        name: "volume.mass",
+        takes: &["volume", "temperature", "density", "base"],
+        ask: mass,
+    },
+    Function {
+        name: "volume.volume_of_mass",
+        takes: &["mass", "temperature", "density", "base"],
+        ask: volume_of_mass,
+    },
+    Function {
+        name: "volume.tilt_error",
+        takes: &["surface", "offset", "tilt"],
+        ask: tilt_error,
+    },
+    Function {
+        name: "volume.volume_below",
+        takes: &["sump", "level"],
+        ask: volume_below,
+    },
+    Function {
+        name: "volume.level_for",
+        takes: &["sump", "volume"],
+        ask: level_for,
+    },
+    Function {
+        name: "volume.segment_share",
+        takes: &["level", "diameter"],
+        ask: segment_share,
+    },
+    Function {
+        name: "volume.exchange",
+        takes: &["capacity", "drained", "cycles"],
+        ask: exchange,
+    },
+    Function {
+        name: "volume.flush",
+        takes: &["capacity", "flowed"],
+        ask: flush,
+    },
+    Function {
+        name: "volume.flush_needed",
+        takes: &["capacity", "fresh"],
+        ask: flush_needed,
+    },
+    Function {
+        name: "volume.cycles_needed",
+        takes: &["capacity", "drained", "fresh"],
+        ask: cycles_needed,
+    },
+    Function {
+        name: "volume.wrong_left",
+        takes: &["capacity", "wrong", "drained", "cycles"],
+        ask: wrong_left,
+    },
+    Function {
+        name: "volume.containers",
+        takes: &["need", "sizes", "opened", "bulk"],
+        ask: containers,
+    },
+];
+
+fn correction_factor(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let (density, temperature, base) = density_and_temperature(given)?;
+    value(volume::correction_factor(density, temperature, base))
+}
+
+fn base_density(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let (density, temperature, base) = density_and_temperature(given)?;
+    value(volume::base_density(density, temperature, base))
+}
+
+fn density_at(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let (density, temperature, base) = density_and_temperature(given)?;
+    value(volume::density_at(density, temperature, base))
+}
+
+fn mass(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let held = given.amount("volume", Kind::Volume);
+    let (density, temperature, base) = density_and_temperature(given)?;
+    value(volume::mass(held?, temperature, density, base))
+}
+
+fn volume_of_mass(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let held = given.amount("mass", Kind::Mass);
+    let (density, temperature, base) = density_and_temperature(given)?;
+    value(volume::volume_of_mass(held?, temperature, density, base))
+}
+
+fn density_and_temperature(given: &mut Arguments<'_, '_, '_>) -> Option<(Amount, Amount, Base)> {
+    let density = given.amount("density", Kind::Density);
+    let temperature = given.amount("temperature", Kind::Temperature);
+    let base = given.word_if("base", Base::WORDS).unwrap_or_default();
+    Some((density?, temperature?, base))
+}
+
+fn at_temperature(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let held = given.amount("volume", Kind::Volume);
+    let from = given.amount("from", Kind::Temperature);
+    let to = given.amount("to", Kind::Temperature);
+    let expansion = expansion(given);
+    value(volume::at_temperature(held?, from?, to?, expansion?))
+}
+
+fn temperature_error(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let held = given.amount("volume", Kind::Volume);
+    let read_at = given.amount("read_at", Kind::Temperature);
+    let reference = given.amount("reference", Kind::Temperature);
+    let expansion = expansion(given);
+    value(volume::temperature_error(
+        held?, read_at?, reference?, expansion?,
+    ))
+}
+
+/// By a density with its base, or by a coefficient.
+fn expansion(given: &mut Arguments<'_, '_, '_>) -> Option<Expansion> {
+    let density = given.amount_if("density", Kind::Density);
+    let base = given.word_if("base", Base::WORDS);
+    let coefficient = given.amount_if("coefficient", Kind::Expansion);
+    let is_given = |name| given.object.get(name).is_some();
+    let (by_density, by_coefficient) = (is_given("density"), is_given("coefficient"));
+    let got = match (by_density, by_coefficient) {
+        (true, false) => {
+            let base = base.unwrap_or_default();
+            return density.map(|density| Expansion::Oil { density, base });
+        }
+        (false, true) if !is_given("base") => return coefficient.map(Expansion::Coefficient),
+        (false, true) => "coefficient with base",
+        (true, true) => "both",
+        (false, false) => "neither",
+    };
+    let hint = "give the density with its base, or the coefficient alone";
+    let fault = Fault::new(ErrorKind::Conflict).got(got);
+    let fault = fault.allowed(["density", "coefficient"]).hint(hint);
+    given.reader.note_at("density", fault);
+    None
+}
+
+fn tilt_error(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let surface = given.amount("surface", Kind::Area);
+    let offset = given.amount("offset", Kind::Length);
+    let tilt = given.amount("tilt", Kind::Angle);
+    told(volume::tilt_error(surface?, offset?, tilt?))
+}
+
+fn volume_below(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let sump = given.read("sump", sump);
+    let level = given.amount("level", Kind::Length);
+    let level = level?;
+    value(sump?.and_then(|sump| volume::volume_below(&sump, level)))
+}
+
+fn level_for(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let sump = given.read("sump", sump);
+    let held = given.amount("volume", Kind::Volume);
+    let held = held?;
+    value(sump?.and_then(|sump| volume::level_for(&sump, held)))
+}
+
+/// The shapes of a sump, each with members of its own.
+#[derive(Clone, Copy)]
+enum Shape {
+    Prismoid,
+    LyingCylinder,
+    Strapping,
+}
+
+const SHAPES: &[(&str, (Shape, &[&str]))] = &[
+    (
+        "prismoid",
+        (
+            Shape::Prismoid,
+            &["shape", "height", "bottom", "middle", "top"],
+        ),
+    ),
+    (
+        "lying_cylinder",
+        (Shape::LyingCylinder, &["shape", "diameter", "length"]),
+    ),
+    ("strapping", (Shape::Strapping, &["shape", "rows"])),
+];
+
+/// A sump as it reads, or why there is no such sump.
+fn sump(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Result<Sump, Error>> {
+    let any = reader.any_object(node)?;
+    let (shape, fields) =
+        reader.required(&any, "shape", |reader, node| reader.word(node, SHAPES))?;
+    let object = &reader.object(node, fields)?;
+    let mut amount =
+        |name, kind| reader.required(object, name, |reader, node| reader.amount(node, kind));
+    let sump = match shape {
+        Shape::Prismoid => {
+            let height = amount("height", Kind::Length);
+            let [bottom, middle, top] =
+                ["bottom", "middle", "top"].map(|name| amount(name, Kind::Area));
+            Sump::prismoid(height?, bottom?, middle?, top?)
+        }
+        Shape::LyingCylinder => {
+            let diameter = amount("diameter", Kind::Length);
+            let length = amount("length", Kind::Length);
+            Sump::lying_cylinder(diameter?, length?)
+        }
+        Shape::Strapping => {
+            let rows = |reader: &mut Reader<'_>, node| reader.list(node, row);
+            Sump::strapping(&reader.required(object, "rows", rows)?)
+        }
+    };
+    Some(sump.map_err(|error| {
+        let mut fault = error.first().clone();
+        fault.path = format!("sump.{}", fault.path);
+        fault.into()
+    }))
+}
+
+fn row(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<(Amount, Amount)> {
+    let object = &reader.object(node, &["level", "volume"])?;
+    let mut amount =
+        |name, kind| reader.required(object, name, |reader, node| reader.amount(node, kind));
+    let level = amount("level", Kind::Length);
+    let held = amount("volume", Kind::Volume);
+    Some((level?, held?))
+}
+
+fn segment_share(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let level = given.amount("level", Kind::Length);
+    let diameter = given.amount("diameter", Kind::Length);
+    value(volume::segment_share(level?, diameter?))
+}
+
+fn exchange(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let capacity = given.amount("capacity", Kind::Volume);
+    let drained = given.amount("drained", Kind::Volume);
+    let cycles = given.read("cycles", cycles);
+    told(volume::exchange(capacity?, drained?, cycles?))
+}
+
+fn flush(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let capacity = given.amount("capacity", Kind::Volume);
+    let flowed = given.amount("flowed", Kind::Volume);
+    told(volume::flush(capacity?, flowed?))
+}
+
+fn flush_needed(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let capacity = given.amount("capacity", Kind::Volume);
+    let fresh = given.amount("fresh", Kind::Ratio);
+    value(volume::flush_needed(capacity?, fresh?))
+}
+
+fn cycles_needed(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let capacity = given.amount("capacity", Kind::Volume);
+    let drained = given.amount("drained", Kind::Volume);
+    let fresh = given.amount("fresh", Kind::Ratio);
+    told(volume::cycles_needed(capacity?, drained?, fresh?))
+}
+
+fn wrong_left(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let capacity = given.amount("capacity", Kind::Volume);
+    let wrong = given.amount("wrong", Kind::Volume);
+    let drained = given.amount("drained", Kind::Volume);
+    let cycles = given.read("cycles", cycles);
+    value(volume::wrong_left(capacity?, wrong?, drained?, cycles?))
+}
+
+fn cycles(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<u32> {
+    let cycles = u32::try_from(reader.whole(node, 0)?);
+    if cycles.is_err() {
+        let allowed = [format!("0 to {}", u32::MAX)];
+        reader.note(Fault::new(ErrorKind::OutOfRange).allowed(allowed));
+    }
+    cycles.ok()
+}
+
+fn containers(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
+    let need = given.amount("need", Kind::Volume);
+    let sizes = given.list("sizes", container);
+    let opened = given.read_if("opened", |reader, node| reader.list(node, opened));
+    let bulk = given.read_if("bulk", |reader, node| {
+        let object = &reader.object(node, &["available"])?;
+        reader.required(object, "available", |reader, node| {
+            reader.amount(node, Kind::Volume)
+        })
+    });
+    let opened = opened.unwrap_or_default();
+    told(volume::containers(need?, &sizes?, &opened, bulk))
+}
+
+fn container<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Container<'n>> {
+    let object = &reader.object(node, &["name", "volume", "price", "stock"])?;
+    let name = reader.required(object, "name", |reader, node| reader.str(node));
+    let held = reader.required(object, "volume", |reader, node| {
+        reader.amount(node, Kind::Volume)
+    });
+    let mut whole = |name| reader.optional(object, name, |reader, node| reader.whole(node, 0));
+    let (price, stock) = (whole("price"), whole("stock"));
+    Some(Container {
+        name: name?,
+        volume: held?,
+        price,
+        stock,
+    })
+}
+
+fn opened<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Opened<'n>> {
+    const FIELDS: &[&str] = &[
+        "name",
+        "volume",
+        "same_fluid",
+        "sealed",
+        "clean",
+        "dated",
+        "within_date",
+    ];
+    let object = &reader.object(node, FIELDS)?;
+    let name = reader.required(object, "name", |reader, node| reader.str(node));
+    let held = reader.required(object, "volume", |reader, node| {
+        reader.amount(node, Kind::Volume)
+    });
+    let mut flag = |name| reader.required(object, name, |reader, node| reader.flag(node));
+    let [same_fluid, sealed, clean, dated, within_date] =
+        ["same_fluid", "sealed", "clean", "dated", "within_date"].map(&mut flag);
+    Some(Opened {
+        name: name?,
+        volume: held?,
+        same_fluid: same_fluid?,
+        sealed: sealed?,
+        clean: clean?,
+        dated: dated?,
+        within_date: within_date?,
+    })
+}
