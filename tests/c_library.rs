@@ -152,6 +152,59 @@ const TYPED: &[(&str, &str)] = &[
         r#"{"torque":"14 N·m","thread":"M10x1","plug":"hollow"}"#,
     ),
     (
+        "volume.correction_factor",
+        r#"{"density":"850 kg/m³","temperature":"40 °C"}"#,
+    ),
+    (
+        "volume.at_temperature",
+        r#"{"volume":"100 L","from":"20 °C","to":"40 °C","coefficient":"0.0007 per K"}"#,
+    ),
+    (
+        "volume.temperature_error",
+        r#"{"volume":"7 L","read_at":"40 °C","reference":"20 °C","density":"850 kg/m³","base":"base_60f_2004"}"#,
+    ),
+    (
+        "volume.base_density",
+        r#"{"density":"834.2214 kg/m³","temperature":"40 °C","base":"base_60f"}"#,
+    ),
+    (
+        "volume.density_at",
+        r#"{"density":"0.85 g/mL","temperature":"140 °F","base":"base_15c_2004"}"#,
+    ),
+    (
+        "volume.mass",
+        r#"{"volume":"7 L","temperature":"40 °C","density":"850 kg/m³"}"#,
+    ),
+    (
+        "volume.volume_of_mass",
+        r#"{"mass":"5 lb","temperature":"40 °C","density":"850 kg/m³"}"#,
+    ),
+    (
+        "volume.tilt_error",
+        r#"{"surface":"0.06 m²","offset":"200 mm","tilt":"1 deg"}"#,
+    ),
+    (
+        "volume.segment_share",
+        r#"{"level":"100 mm","diameter":"1 m"}"#,
+    ),
+    (
+        "volume.exchange",
+        r#"{"capacity":"10 L","drained":"4 L","cycles":2}"#,
+    ),
+    (
+        "volume.cycles_needed",
+        r#"{"capacity":"7.4 L","drained":"3.5 L","fresh":"85 %"}"#,
+    ),
+    ("volume.flush", r#"{"capacity":"7.4 L","flowed":"7.4 L"}"#),
+    (
+        "volume.flush_needed",
+        r#"{"capacity":"60 L","fresh":"0.99"}"#,
+    ),
+    (
+        "volume.wrong_left",
+        r#"{"capacity":"10 L","wrong":"1 L","drained":"4 L","cycles":2}"#,
+    ),
+    (
         "warm_up.mixed_temperature",
         r#"{"volume":"6 L","temperature":"45 °C","added":"0.5 L","added_temperature":"20 °C"}"#,
     ),
@@ -646,8 +699,10 @@ fn constants_are_the_numbers_of_words() {
         for (list, prefix) in LISTS {
             if let Some(word) = name.strip_prefix(prefix) {
                 let mut word = word.to_lowercase();
-                if *list == "STRENGTH_CLASS" {
-                    word = word.replace('_', ".");
+                match *list {
+                    "STRENGTH_CLASS" => word = word.replace('_', "."),
+                    "BASE" => word.insert_str(0, "base_"),
+                    _ => {}
                 }
                 writeln!(rows, "    word(BRIM_LIST_{list}, {name}, \"{word}\");")
                     .expect("it writes");
@@ -700,6 +755,7 @@ const LISTS: &[(&str, &str)] = &[
     ("DECISION", "BRIM_DECISION_"),
     ("FORECAST_METHOD", "BRIM_FORECAST_METHOD_"),
     ("FORECAST_REASON", "BRIM_FORECAST_REASON_"),
+    ("BASE", "BRIM_BASE_"),
 ];
 
 /// Looks each word up both ways, and counts the numbers that have a word.

@@ -209,6 +209,10 @@ typedef int32_t brim_plug;
 // Whether a torque fits a thread.
 typedef int32_t brim_fits;
 
+// The temperature at which the density of an oil is told, and the procedure that goes with it
+// (API MPMS 11.1 / ASTM D1250, lubricating-oil group). 0 stands for `BRIM_BASE_15C`.
+typedef int32_t brim_base;
+
 // How a forecast was made.
 typedef int32_t brim_forecast_method;
 
@@ -580,6 +584,9 @@ typedef int32_t brim_decision;
 // `brim_forecast_reason`, as `too_few`.
 #define BRIM_LIST_FORECAST_REASON 23
 
+// `brim_base`, as `base_15c`.
+#define BRIM_LIST_BASE 24
+
 // Litre.
 #define BRIM_UNIT_LITRE 1
 
@@ -876,6 +883,18 @@ typedef int32_t brim_decision;
 
 // The band is none for this plug.
 #define BRIM_FITS_NOT_JUDGED 3
+
+// 15 deg C, the SI form of 1980.
+#define BRIM_BASE_15C 1
+
+// 60 deg F, the form of 1980.
+#define BRIM_BASE_60F 2
+
+// 60 deg F by the procedure of 2004, the factor rounded to five decimals.
+#define BRIM_BASE_60F_2004 3
+
+// 15 deg C by way of 60 deg F, by the procedure of 2004, the factor rounded to five decimals.
+#define BRIM_BASE_15C_2004 4
 
 // From a first-order response fitted to the readings.
 #define BRIM_FORECAST_METHOD_FIRST_ORDER 1
@@ -2145,6 +2164,176 @@ brim_status brim_plausible(const struct brim_amount *torque,
                            size_t capacity,
                            size_t *length,
                            struct brim_error *error);
+
+// The factor from a volume at a temperature, -50 to 150 deg C, to the volume at the base: a ratio
+// of nine decimals, of five by the procedure of 2004. `density` is that at the base, 800.9 to
+// 1163.5 kg/m3.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_UNKNOWN_VALUE` for a
+// number of no base.
+brim_status brim_correction_factor(const struct brim_amount *density,
+                                   const struct brim_amount *temperature,
+                                   brim_base base,
+                                   struct brim_amount *factor,
+                                   struct brim_error *error);
+
+// What a volume at one temperature becomes at another, both -50 to 150 deg C, in its own unit: by
+// the density of the oil at a base, 800.9 to 1163.5 kg/m3, with `coefficient` NULL; or by a plain
+// coefficient, above zero and at most 0.002 per K, with `density` NULL and `base` 0.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_CONFLICT` for both or
+// neither of density and coefficient, or a coefficient with a base; `BRIM_ERROR_UNKNOWN_VALUE`
+// for a number of no base.
+brim_status brim_at_temperature(const struct brim_amount *volume,
+                                const struct brim_amount *from,
+                                const struct brim_amount *to,
+                                const struct brim_amount *density,
+                                brim_base base,
+                                const struct brim_amount *coefficient,
+                                struct brim_amount *becomes,
+                                struct brim_error *error);
+
+// How much more the fluid takes up at the temperature it is read at than at the reference, below
+// zero where it is colder; in the unit of `volume`, which is what the unit holds at the
+// reference. The rest is as in `brim_at_temperature`. It tells by how much a level deceives; no
+// sheet is corrected by it that does not say so.
+//
+// Errors: as `brim_at_temperature`.
+brim_status brim_temperature_error(const struct brim_amount *volume,
+                                   const struct brim_amount *read_at,
+                                   const struct brim_amount *reference,
+                                   const struct brim_amount *density,
+                                   brim_base base,
+                                   const struct brim_amount *coefficient,
+                                   struct brim_amount *more,
+                                   struct brim_error *error);
+
+// The density at the base of an oil whose density was observed at a temperature, -50 to 150 deg
+// C, in the unit it was given in; it must come out as 800.9 to 1163.5 kg/m3.
+//
+// Errors: as `brim_correction_factor`.
+brim_status brim_base_density(const struct brim_amount *density,
+                              const struct brim_amount *temperature,
+                              brim_base base,
+                              struct brim_amount *at_base,
+                              struct brim_error *error);
+
+// The density at a temperature, -50 to 150 deg C, of an oil whose density at the base is given,
+// 800.9 to 1163.5 kg/m3; in its unit.
+//
+// Errors: as `brim_correction_factor`.
+brim_status brim_density_at(const struct brim_amount *density,
+                            const struct brim_amount *temperature,
+                            brim_base base,
+                            struct brim_amount *at_temperature,
+                            struct brim_error *error);
+
+// The mass of a volume at a temperature, -50 to 150 deg C, in kg. `density` is that at the base,
+// 800.9 to 1163.5 kg/m3.
+//
+// Errors: as `brim_correction_factor`.
+brim_status brim_mass(const struct brim_amount *volume,
+                      const struct brim_amount *temperature,
+                      const struct brim_amount *density,
+                      brim_base base,
+                      struct brim_amount *mass,
+                      struct brim_error *error);
+
+// The volume of a mass at a temperature, in L; the other way round as `brim_mass`.
+//
+// Errors: as `brim_correction_factor`.
+brim_status brim_volume_of_mass(const struct brim_amount *mass,
+                                const struct brim_amount *temperature,
+                                const struct brim_amount *density,
+                                brim_base base,
+                                struct brim_amount *volume,
+                                struct brim_error *error);
+
+// How far the level deceives where the opening lies off the middle of the surface and the unit
+// leans: in height, in the unit of `offset`, and in volume, in L. `surface`, an area, is above
+// zero, `offset` along the lean from zero, `tilt` 0 to below 45 deg. Leaning towards the opening
+// it reads too high, away from it too low.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_tilt_error(const struct brim_amount *surface,
+                            const struct brim_amount *offset,
+                            const struct brim_amount *tilt,
+                            struct brim_amount *height,
+                            struct brim_amount *volume,
+                            struct brim_error *error);
+
+// The share of a circle that lies below a level, a ratio. The diameter is above zero, the level,
+// from the lowest point, zero to the diameter.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_segment_share(const struct brim_amount *level,
+                               const struct brim_amount *diameter,
+                               struct brim_amount *share,
+                               struct brim_error *error);
+
+// What is left after draining and filling a number of times, mixed in between: the shares of old
+// and fresh fluid, ratios, and the fresh fluid used, in the unit of what is drained. `capacity`,
+// of all the fluid in the unit, is above zero, `drained` each time zero to the capacity, both at
+// one temperature.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_exchange(const struct brim_amount *capacity,
+                          const struct brim_amount *drained,
+                          uint32_t cycles,
+                          struct brim_amount *old,
+                          struct brim_amount *fresh,
+                          struct brim_amount *used,
+                          struct brim_error *error);
+
+// How often to drain and fill until the fresh fluid is at least a share of the whole, `fresh`, a
+// ratio of 0 to 1, 1 only where everything is drained; `old_left`, `fresh_there` and `used` are
+// what `brim_exchange` tells of that many times. `buffer` receives the ids of the cautions that
+// whoever does it is shown, a line each: see `brim_caution_text`.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_cycles_needed(const struct brim_amount *capacity,
+                               const struct brim_amount *drained,
+                               const struct brim_amount *fresh,
+                               uint32_t *cycles,
+                               struct brim_amount *old_left,
+                               struct brim_amount *fresh_there,
+                               struct brim_amount *used,
+                               char *buffer,
+                               size_t buffer_capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// What is left when fresh fluid flows through and mixes perfectly: the shares of old and fresh
+// fluid, ratios. `capacity` is above zero, `flowed` from zero, both at one temperature. Imperfect
+// mixing leaves more of the old.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_flush(const struct brim_amount *capacity,
+                       const struct brim_amount *flowed,
+                       struct brim_amount *old,
+                       struct brim_amount *fresh,
+                       struct brim_error *error);
+
+// How much fresh fluid must flow through, mixing perfectly, until it is a share of the whole, a
+// ratio from 0 to below 1; in the unit of the capacity, which is above zero.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_flush_needed(const struct brim_amount *capacity,
+                              const struct brim_amount *fresh,
+                              struct brim_amount *needed,
+                              struct brim_error *error);
+
+// The share of a wrong fluid, a ratio, that is left in the whole after draining and filling a
+// number of times. `capacity` is above zero; `wrong` in it at the start and `drained` each time
+// are zero to the capacity, all at one temperature.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_wrong_left(const struct brim_amount *capacity,
+                            const struct brim_amount *wrong,
+                            const struct brim_amount *drained,
+                            uint32_t cycles,
+                            struct brim_amount *left,
+                            struct brim_error *error);
 
 // The temperature of fluid after more of it was poured in, in the unit of `temperature`:
 // perfectly mixed, nothing lost to the case or the air. The `volume` that was there is above

@@ -56,6 +56,8 @@ pub mod calculate;
 
 pub mod torque;
 
+pub mod volume;
+
 pub mod warm_up;
 
 pub mod forecast;

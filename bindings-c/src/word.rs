@@ -10,6 +10,7 @@ use brimline_core::leak::{Decision, Rule};
 use brimline_core::procedure::Severity;
 use brimline_core::signal::{ByteOrder, LevelStatus, Refusal, ReplyState, State};
 use brimline_core::torque::{Fits, PlugKind, StrengthClass, ThreadCondition};
+use brimline_core::volume::Base;
 use brimline_core::warm_up::{Method, Reason};
 use brimline_core::{Act, Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict};
 use std::ffi::c_char;
@@ -63,6 +64,8 @@ pub const BRIM_LIST_DECISION: brim_list = 21;
 pub const BRIM_LIST_FORECAST_METHOD: brim_list = 22;
 /// `brim_forecast_reason`, as `too_few`.
 pub const BRIM_LIST_FORECAST_REASON: brim_list = 23;
+/// `brim_base`, as `base_15c`.
+pub const BRIM_LIST_BASE: brim_list = 24;
 
 type Words = Vec<(i32, &'static str)>;
 type TellWords = fn() -> Words;
@@ -104,6 +107,7 @@ const LISTS: &[(brim_list, &str, TellWords)] = &[
     (BRIM_LIST_DECISION, "decision", of::<Decision>),
     (BRIM_LIST_FORECAST_METHOD, "forecast_method", of::<Method>),
     (BRIM_LIST_FORECAST_REASON, "forecast_reason", of::<Reason>),
+    (BRIM_LIST_BASE, "base", of::<Base>),
 ];
 
 fn of<L: Listed>() -> Words {

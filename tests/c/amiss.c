@@ -14,6 +14,11 @@ static const brim_amount SMALLER = {1, -1, BRIM_UNIT_LITRE};
 static const brim_amount TIME = {10, 0, BRIM_UNIT_MINUTE};
 static const brim_amount HOT = {100, 0, BRIM_UNIT_DEGREE_CELSIUS};
 static const brim_amount WARM = {40, 0, BRIM_UNIT_DEGREE_CELSIUS};
+static const brim_amount DENSITY = {850, 0, BRIM_UNIT_KILOGRAM_PER_CUBIC_METRE};
+static const brim_amount GROWTH = {75, -5, BRIM_UNIT_PER_KELVIN};
+static const brim_amount MASS = {1, 0, BRIM_UNIT_KILOGRAM};
+static const brim_amount AREA = {6, -2, BRIM_UNIT_SQUARE_METRE};
+static const brim_amount ANGLE = {1, 0, BRIM_UNIT_DEGREE};
 static const brim_amount COLD = {20, 0, BRIM_UNIT_DEGREE_CELSIUS};
 static const brim_amount DEGREE = {1, 0, BRIM_UNIT_CELSIUS_DIFFERENCE};
 static const brim_amount THICK = {34, 0, BRIM_UNIT_SQUARE_MILLIMETRE_PER_SECOND};
@@ -88,6 +93,21 @@ static void null_is_noticed(brim_error *e) {
     REFUSED(NULL_POINTER, brim_plausible(&TORQUE, NO_TEXT, BRIM_PLUG_STEEL, &one, &a, &b, &unit, &c, CAUTIONS, e));
     REFUSED(NULL_POINTER,
             brim_plausible(&TORQUE, TERMINATED("M10"), BRIM_PLUG_STEEL, NULL, &a, &b, &unit, &c, CAUTIONS, e));
+    REFUSED(NULL_POINTER, brim_correction_factor(NULL, &WARM, 0, &a, e));
+    REFUSED(NULL_POINTER, brim_at_temperature(&VOLUME, &WARM, NULL, &DENSITY, 0, NULL, &a, e));
+    REFUSED(NULL_POINTER, brim_temperature_error(&VOLUME, &WARM, &HOT, &DENSITY, 0, NULL, NULL, e));
+    REFUSED(NULL_POINTER, brim_base_density(&DENSITY, NULL, 0, &a, e));
+    REFUSED(NULL_POINTER, brim_density_at(&DENSITY, &WARM, 0, NULL, e));
+    REFUSED(NULL_POINTER, brim_mass(NULL, &WARM, &DENSITY, 0, &a, e));
+    REFUSED(NULL_POINTER, brim_volume_of_mass(&MASS, &WARM, &DENSITY, 0, NULL, e));
+    REFUSED(NULL_POINTER, brim_tilt_error(&AREA, &LENGTH, &ANGLE, &a, NULL, e));
+    REFUSED(NULL_POINTER, brim_segment_share(NULL, &LENGTH, &a, e));
+    REFUSED(NULL_POINTER, brim_exchange(&VOLUME, &SMALLER, 2, NULL, &b, &c, e));
+    REFUSED(NULL_POINTER, brim_cycles_needed(&VOLUME, &SMALLER, &SHARE, NULL, &a, &b, &c, CAUTIONS, e));
+    REFUSED(NULL_POINTER, brim_cycles_needed(&VOLUME, &SMALLER, &SHARE, &count, &a, &b, &c, NO_ROOM, e));
+    REFUSED(NULL_POINTER, brim_flush(&VOLUME, NULL, &a, &b, e));
+    REFUSED(NULL_POINTER, brim_flush_needed(&VOLUME, &SHARE, NULL, e));
+    REFUSED(NULL_POINTER, brim_wrong_left(&VOLUME, NULL, &SMALLER, 2, &a, e));
     REFUSED(NULL_POINTER, brim_mixed_temperature(&VOLUME, &HOT, NULL, &WARM, &a, e));
     REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, NULL, &WARM, &DEGREE, &TIME, &a, &b, &c, CAUTIONS, e));
     REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, &COLD, &WARM, &DEGREE, &TIME, &a, &b, &c, NO_ROOM, e));
@@ -143,11 +163,16 @@ static void unknown_numbers_are_errors(brim_error *e) {
         REFUSED(UNKNOWN_VALUE, brim_plausible(&TORQUE, TERMINATED("M10"), number, &one, &a, &b, &unit, &c, CAUTIONS, e));
         REFUSED(UNKNOWN_VALUE, brim_against_limit(&VOLUME, &VOLUME, &VOLUME, number, NULL, &a, &b, &one, e));
         if (number != 0) {
+            REFUSED(UNKNOWN_VALUE, brim_correction_factor(&DENSITY, &WARM, number, &a, e));
+            REFUSED(UNKNOWN_VALUE, brim_at_temperature(&VOLUME, &WARM, &HOT, &DENSITY, number, NULL, &a, e));
             REFUSED(UNKNOWN_VALUE, brim_preload(&TORQUE, &LENGTH, NULL, number, &a, &b, &c, &d, e));
         }
     }
     REFUSED(CONFLICT, brim_preload(&TORQUE, &LENGTH, NULL, 0, &a, &b, &c, &d, e));
     REFUSED(CONFLICT, brim_preload(&TORQUE, &LENGTH, &SHARE, BRIM_THREAD_CONDITION_ZINC, &a, &b, &c, &d, e));
+    REFUSED(CONFLICT, brim_at_temperature(&VOLUME, &WARM, &HOT, NULL, 0, NULL, &a, e));
+    REFUSED(CONFLICT, brim_at_temperature(&VOLUME, &WARM, &HOT, &DENSITY, 0, &GROWTH, &a, e));
+    REFUSED(CONFLICT, brim_temperature_error(&VOLUME, &WARM, &HOT, NULL, BRIM_BASE_15C, &GROWTH, &a, e));
     REFUSED(UNKNOWN_VALUE, brim_caution_text(TERMINATED("mind_the_gap"), CAUTIONS, e));
     REFUSED(UNKNOWN_VALUE, brim_grade_limits(47, &a, &b, e));
 }
