@@ -4,7 +4,9 @@
 mod compiler;
 mod vector_cases;
 
+use brimline::calculate::functions;
 use brimline::document::canonical;
+use brimline::torque::{Wrench, wrench_setting};
 use brimline::{
     Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Unit, Verdict, convert, evaluate,
     report, versions,
@@ -22,6 +24,8 @@ const VECTORS: &[&str] = &[
     "tests/c/vectors.c",
     "tests/c/quantities.c",
     "tests/c/documents.c",
+    "tests/c/calculators.c",
+    "tests/c/forecast.c",
     "tests/c/getters.c",
     "tests/c/writer.c",
 ];
@@ -105,6 +109,341 @@ fn every_vector_gives_the_bytes_of_rust() {
             assert_eq!(told, expected, "{}: {request:?}", program.0);
         }
     }
+}
+
+/// What has a typed function beside its name, one request or two each; expected is what Rust answers.
+const TYPED: &[(&str, &str)] = &[
+    (
+        "torque.wrench_setting",
+        r#"{"target":"14 N·m","lever":"230 mm","adapter":"40 mm","graduation":"0.5 N·m"}"#,
+    ),
+    (
+        "torque.wrench_setting",
+        r#"{"target":"14 N·m","lever":"0 mm"}"#,
+    ),
+    (
+        "torque.applied_torque",
+        r#"{"setting":"60 lbf·in","lever":"12 in","adapter":"2 in","angle":"45 deg"}"#,
+    ),
+    (
+        "torque.preload",
+        r#"{"torque":"14 N·m","diameter":"10 mm","condition":"dry_steel"}"#,
+    ),
+    (
+        "torque.preload",
+        r#"{"torque":"14 N·m","diameter":"10 mm","k":"1.5"}"#,
+    ),
+    (
+        "torque.torque_for_preload",
+        r#"{"preload":"1275 lbf","diameter":"0.19 in","k":"0.2"}"#,
+    ),
+    (
+        "torque.torque_for_preload",
+        r#"{"preload":"1275 lbf","diameter":"0.19 in","condition":"threadlocker"}"#,
+    ),
+    ("torque.proof_load", r#"{"thread":"M10","class":"8.8"}"#),
+    ("torque.proof_load", r#"{"thread":"1/4-20","class":"10.9"}"#),
+    (
+        "torque.plausible",
+        r#"{"torque":"124 lbf·ft","thread":"M10x1","plug":"steel"}"#,
+    ),
+    (
+        "torque.plausible",
+        r#"{"torque":"14 N·m","thread":"M10x1","plug":"hollow"}"#,
+    ),
+    (
+        "volume.correction_factor",
+        r#"{"density":"850 kg/m³","temperature":"40 °C"}"#,
+    ),
+    (
+        "volume.at_temperature",
+        r#"{"volume":"100 L","from":"20 °C","to":"40 °C","coefficient":"0.0007 per K"}"#,
+    ),
+    (
+        "volume.temperature_error",
+        r#"{"volume":"7 L","read_at":"40 °C","reference":"20 °C","density":"850 kg/m³","base":"base_60f_2004"}"#,
+    ),
+    (
+        "volume.base_density",
+        r#"{"density":"834.2214 kg/m³","temperature":"40 °C","base":"base_60f"}"#,
+    ),
+    (
+        "volume.density_at",
+        r#"{"density":"0.85 g/mL","temperature":"140 °F","base":"base_15c_2004"}"#,
+    ),
+    (
+        "volume.mass",
+        r#"{"volume":"7 L","temperature":"40 °C","density":"850 kg/m³"}"#,
+    ),
+    (
+        "volume.volume_of_mass",
+        r#"{"mass":"5 lb","temperature":"40 °C","density":"850 kg/m³"}"#,
+    ),
+    (
+        "volume.tilt_error",
+        r#"{"surface":"0.06 m²","offset":"200 mm","tilt":"1 deg"}"#,
+    ),
+    (
+        "volume.segment_share",
+        r#"{"level":"100 mm","diameter":"1 m"}"#,
+    ),
+    (
+        "volume.exchange",
+        r#"{"capacity":"10 L","drained":"4 L","cycles":2}"#,
+    ),
+    (
+        "volume.cycles_needed",
+        r#"{"capacity":"7.4 L","drained":"3.5 L","fresh":"85 %"}"#,
+    ),
+    ("volume.flush", r#"{"capacity":"7.4 L","flowed":"7.4 L"}"#),
+    (
+        "volume.flush_needed",
+        r#"{"capacity":"60 L","fresh":"0.99"}"#,
+    ),
+    (
+        "volume.wrong_left",
+        r#"{"capacity":"10 L","wrong":"1 L","drained":"4 L","cycles":2}"#,
+    ),
+    (
+        "warm_up.mixed_temperature",
+        r#"{"volume":"6 L","temperature":"45 °C","added":"0.5 L","added_temperature":"20 °C"}"#,
+    ),
+    (
+        "warm_up.cool_down",
+        r#"{"first":"70 °C","second":"60 °C","elapsed":"10 min","ambient":"20 °C","max":"45 °C","reheat_rate":"1.5 °C","reheat_time":"4 min"}"#,
+    ),
+    (
+        "warm_up.response_time",
+        r#"{"time_constant":"2 min","share":"0.95"}"#,
+    ),
+    (
+        "fluid.viscosity_at",
+        r#"{"viscosity_1":"34 mm²/s","temperature_1":"40 °C","viscosity_2":"7.4 mm²/s","temperature_2":"100 °C","temperature":"20 °C"}"#,
+    ),
+    (
+        "fluid.temperature_for",
+        r#"{"viscosity_1":"34 mm²/s","temperature_1":"40 °C","viscosity_2":"7.4 mm²/s","temperature_2":"100 °C","viscosity":"11 mm²/s"}"#,
+    ),
+    (
+        "fluid.viscosity_index",
+        r#"{"viscosity_40":"73.30 mm²/s","viscosity_100":"8.86 mm²/s"}"#,
+    ),
+    ("fluid.grade", r#"{"viscosity_40":"28.8 mm²/s"}"#),
+    ("fluid.grade", r#"{"viscosity_40":"1 mm²/s"}"#),
+    ("fluid.grade_limits", r#"{"grade":46}"#),
+    ("fluid.grade_limits", r#"{"grade":47}"#),
+    (
+        "signal.transmission_frame",
+        r#"{"id":"18FEF8FE","data":"FF 5A FF FF 20 28 7A 13"}"#,
+    ),
+    (
+        "signal.transmission_frame",
+        r#"{"id":419362046,"data":"FFFFFFFF20287A"}"#,
+    ),
+    (
+        "signal.linear",
+        r#"{"data":"7B","layout":{"start":0,"length":8,"order":"little","unit":"°C","scale":"1 Δ°C","offset":"-40 °C","max":"80 °C"}}"#,
+    ),
+    (
+        "signal.linear",
+        r#"{"data":"FF80","layout":{"start":7,"length":16,"order":"big","signed":true,"unit":"mL","scale":"0.5 mL"}}"#,
+    ),
+    (
+        "signal.diagnostic_reply",
+        r#"{"request":"0105","reply":"41057B","layout":{"start":0,"length":8,"order":"little","unit":"°C","scale":"1 Δ°C","offset":"-40 °C"}}"#,
+    ),
+    (
+        "signal.diagnostic_reply",
+        r#"{"request":"22F190","reply":"7F2278"}"#,
+    ),
+    (
+        "leak.against_limit",
+        r#"{"estimate":"1.5 L","uncertainty":"0.1 L","limit":"1.4 L"}"#,
+    ),
+    (
+        "leak.against_limit",
+        r#"{"estimate":"50 °C","uncertainty":"1 Δ°C","limit":"48 °C","rule":"guarded_rejection","probability":"95 %"}"#,
+    ),
+    (
+        "leak.conformance",
+        r#"{"value":"507 mL","uncertainty":"10 mL","lower":"490 mL"}"#,
+    ),
+    (
+        "leak.guard_band",
+        r#"{"uncertainty":"0.1 L","probability":"0.95"}"#,
+    ),
+    ("leak.quantile", r#"{"probability":"0.3"}"#),
+    ("leak.expanded_uncertainty", r#"{"uncertainty":"50 mL"}"#),
+    (
+        "leak.drip_rate",
+        r#"{"drops":60,"in_time":"1 min","drop":"0.05 mL"}"#,
+    ),
+    (
+        "leak.drops_for",
+        r#"{"volume":"0.5 L","over":"24 h","drop":"0.05 mL"}"#,
+    ),
+];
+
+/// A calculator's arguments one after another in the order it takes them, a layout as its members; none where they are
+/// no object of single values.
+fn one_after_another(function: &str, arguments: &str) -> Option<Vec<String>> {
+    const LAYOUT: &[&str] = &[
+        "start", "length", "order", "signed", "unit", "scale", "offset", "min", "max",
+    ];
+    let (_, takes) = functions().find(|(name, _)| *name == function)?;
+    let object: serde_json::Map<String, Value> = serde_json::from_str(arguments).ok()?;
+    let mut flat = vec![function.to_string()];
+    for name in takes {
+        match object.get(*name) {
+            Some(Value::Object(members)) => {
+                flat.extend(LAYOUT.iter().enumerate().map(|(index, member)| {
+                    // The first three, the unit and the scale must be there.
+                    let needed = index < 3 || index == 4 || index == 5;
+                    members
+                        .get(*member)
+                        .map_or(if needed { "?" } else { "" }.into(), single)
+                }));
+            }
+            None | Some(Value::Null) if *name == "layout" => {
+                flat.extend(LAYOUT.iter().map(|_| String::new()));
+            }
+            Some(Value::String(hexadecimal)) if *name == "id" => {
+                let read = u32::from_str_radix(hexadecimal.trim_start_matches("0x"), 16);
+                flat.push(read.map_or("?".into(), |id| id.to_string()));
+            }
+            Some(Value::Array(_)) => return None,
+            other => flat.push(other.map_or_else(String::new, single)),
+        }
+    }
+    Some(flat)
+}
+
+fn single(value: &Value) -> String {
+    value
+        .as_str()
+        .map_or_else(|| value.to_string(), str::to_string)
+}
+
+/// Whether a fault stands at a place in the text of the arguments: what is refused there never reaches the calculator.
+fn is_of_the_text(answer: &Value) -> bool {
+    let faults = answer["error"]["faults"].as_array();
+    faults.is_some_and(|faults| faults.iter().any(|fault| fault.get("line").is_some()))
+}
+
+#[test]
+fn typed_calculators_answer_as_by_name() {
+    let own = TYPED
+        .iter()
+        .map(|(function, arguments)| request("calculate", &[function, arguments]));
+    let of_vectors = cases().into_iter().map(|case| case.request);
+    let asked = own.chain(of_vectors.filter(|request| request.op == "calculate"));
+    let (expected, requests): (Vec<Value>, Vec<Request>) = asked
+        .filter_map(|request| {
+            let args = one_after_another(&request.args[0], &request.args[1])?;
+            let expected: Value = serde_json::from_str(&answer(&request)).expect("JSON");
+            // Only JSON has types and members.
+            let kind = &expected["error"]["kind"];
+            let of_json = kind == "wrong_type" || kind == "unknown_field";
+            let op = "typed".into();
+            (!of_json).then_some((expected, Request { op, args }))
+        })
+        .unzip();
+    for program in programs() {
+        let told = answers_of("typed", &requests, program);
+        for ((request, expected), told) in requests.iter().zip(&expected).zip(&told) {
+            let told: Value = serde_json::from_str(told).expect("JSON");
+            if told == json!("by_name") {
+                let function = request.args[0].as_str();
+                assert!(!TYPED.iter().any(|(typed, _)| *typed == function));
+            } else if is_of_the_text(expected) {
+                assert!(
+                    told == json!("unread") || told.get("error").is_some(),
+                    "{request:?}: {told}, {expected}"
+                );
+            } else {
+                assert_eq!(told, *expected, "{}: {request:?}", program.0);
+            }
+        }
+    }
+}
+
+/// Every forecast of the vectors, kept up reading by reading.
+#[test]
+fn forecasts_are_kept_up_as_in_rust() {
+    let (mut requests, mut expected) = (Vec::new(), Vec::new());
+    for case in cases() {
+        if case.request.op != "calculate" || case.request.args[0] != "warm_up.forecast" {
+            continue;
+        }
+        let told: Value = serde_json::from_str(&answer(&case.request)).expect("JSON");
+        let given: Value = serde_json::from_str(&case.request.args[1]).expect("JSON");
+        if told.get("error").is_none() {
+            requests.push(reading_by_reading(&given));
+            expected.push(told);
+        }
+    }
+    assert!(requests.len() > 5, "only {} forecasts", requests.len());
+    for ((request, expected), told) in requests
+        .iter()
+        .zip(&expected)
+        .zip(answers("forecasts", &requests))
+    {
+        let told: Value = serde_json::from_str(&told).expect("JSON");
+        assert_eq!(told["json"], *expected, "{request:?}");
+        let mut by_getters = expected.clone();
+        by_getters
+            .as_object_mut()
+            .expect("an object")
+            .remove("suspect");
+        assert_eq!(told["told"], by_getters, "{request:?}");
+    }
+}
+
+/// What is asked of a forecast, then its readings and pours in order of time, a reading before a pour.
+fn reading_by_reading(given: &Value) -> Request {
+    let text = |value: &Value| value.as_str().unwrap_or_default().to_string();
+    let mut args: Vec<String> = ["min", "max", "scatter", "held"]
+        .iter()
+        .map(|name| text(&given[*name]))
+        .collect();
+    let listed = |name: &str| given[name].as_array().cloned().unwrap_or_default();
+    let mut events: Vec<(Amount, [String; 3])> = Vec::new();
+    let samples = listed("samples").into_iter().map(|one| (one, "reading"));
+    for (event, temperature) in
+        samples.chain(listed("pours").into_iter().map(|one| (one, "temperature")))
+    {
+        let at = Amount::parse(&text(&event["at"])).expect("a time");
+        let told = ["at", "volume", temperature].map(|name| text(&event[name]));
+        events.push((at, told));
+    }
+    events.sort_by(|(one, _), (other, _)| one.compare(other).expect("times"));
+    args.extend(events.into_iter().flat_map(|(_, told)| told));
+    Request {
+        op: "forecast".into(),
+        args,
+    }
+}
+
+/// The demonstration pack's fluids, and one that it lacks.
+#[test]
+fn fluids_are_related_as_in_rust() {
+    let pack = Pack::embedded().expect("it is embedded");
+    let mut fluids: Vec<&str> = pack.fluids().map(|fluid| fluid.id.as_str()).collect();
+    fluids.push("unheard-of");
+    let (mut requests, mut expected) = (Vec::new(), Vec::new());
+    for one in &fluids {
+        for other in &fluids {
+            requests.push(request("may_mix", &["", one, other]));
+            expected.push(canonical(&pack.may_mix(one, other)));
+        }
+        let mut args = vec!["", one];
+        args.extend(&fluids);
+        requests.push(request("resolve", &args));
+        expected.push(canonical(&pack.resolve(one, &fluids)));
+    }
+    requests.push(request("resolve", &["", "sedge-mid"]));
+    expected.push("[]".into());
+    assert_eq!(answers("fluids", &requests), expected);
 }
 
 #[test]
@@ -347,6 +686,7 @@ fn a_hostile_host_is_answered() {
     for build in builds() {
         run(&compile("nulls", &["tests/c/nulls.c"], build), &[]);
         run(&compile("misuse", &["tests/c/misuse.c"], build), &[]);
+        run(&compile("amiss", &["tests/c/amiss.c"], build), &[]);
     }
 }
 
@@ -358,7 +698,12 @@ fn constants_are_the_numbers_of_words() {
     for (name, number) in compiler::constants(&header()) {
         for (list, prefix) in LISTS {
             if let Some(word) = name.strip_prefix(prefix) {
-                let word = word.to_lowercase();
+                let mut word = word.to_lowercase();
+                match *list {
+                    "STRENGTH_CLASS" => word = word.replace('_', "."),
+                    "BASE" => word.insert_str(0, "base_"),
+                    _ => {}
+                }
                 writeln!(rows, "    word(BRIM_LIST_{list}, {name}, \"{word}\");")
                     .expect("it writes");
                 *counted.entry(list).or_default() += 1;
@@ -396,6 +741,21 @@ const LISTS: &[(&str, &str)] = &[
     ("CERTAINTY", "BRIM_CERTAINTY_"),
     ("SEVERITY", "BRIM_SEVERITY_"),
     ("ACT", "BRIM_ACT_"),
+    ("INDEX_PROCEDURE", "BRIM_INDEX_PROCEDURE_"),
+    ("SIGNAL_STATE", "BRIM_SIGNAL_STATE_"),
+    ("LEVEL_STATUS", "BRIM_LEVEL_STATUS_"),
+    ("BYTE_ORDER", "BRIM_BYTE_ORDER_"),
+    ("REPLY", "BRIM_REPLY_"),
+    ("REFUSAL", "BRIM_REFUSAL_"),
+    ("THREAD_CONDITION", "BRIM_THREAD_CONDITION_"),
+    ("STRENGTH_CLASS", "BRIM_STRENGTH_CLASS_"),
+    ("PLUG", "BRIM_PLUG_"),
+    ("FITS", "BRIM_FITS_"),
+    ("RULE", "BRIM_RULE_"),
+    ("DECISION", "BRIM_DECISION_"),
+    ("FORECAST_METHOD", "BRIM_FORECAST_METHOD_"),
+    ("FORECAST_REASON", "BRIM_FORECAST_REASON_"),
+    ("BASE", "BRIM_BASE_"),
 ];
 
 /// Looks each word up both ways, and counts the numbers that have a word.
@@ -520,6 +880,32 @@ fn the_first_check_tells_what_it_tells_in_rust() {
     );
     for build in builds() {
         let program = compile("first_check", &["examples/c/first_check.c"], build);
+        assert_eq!(run(&program, &[]), expected, "{build}");
+    }
+}
+
+/// What a wrench is set to, with the cautions that belong to it.
+#[test]
+fn the_wrench_is_set_as_in_rust() {
+    let [target, lever, adapter, graduation] = ["14 N·m", "230 mm", "40 mm", "0.5 N·m"]
+        .map(|text| Amount::parse(text).expect("it parses"));
+    let wrench = Wrench {
+        adapter: Some(adapter),
+        graduation: Some(graduation),
+        ..Wrench::new(lever)
+    };
+    let found = wrench_setting(target, &wrench, None).expect("it can be set");
+    let mut expected = format!(
+        "set it to   {}\nthat gives  {}\noff by      {}\n",
+        found.setting, found.applied, found.error
+    );
+    assert!(!found.cautions.is_empty());
+    for id in found.cautions {
+        let caution = report::caution(id).unwrap_or(id);
+        writeln!(expected, "mind        {caution}").expect("it writes");
+    }
+    for build in builds() {
+        let program = compile("wrench", &["examples/c/wrench.c"], build);
         assert_eq!(run(&program, &[]), expected, "{build}");
     }
 }

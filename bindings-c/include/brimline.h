@@ -29,7 +29,8 @@
    TEXT IN
      UTF-8, as a pointer and a length in bytes, or BRIM_TERMINATED for text that ends with a NUL. A
      text that may be left out is left out as NULL. The library reads it during the call and keeps
-     no pointer to it.
+     no pointer to it. A journal of JSON Lines may end where a power cut left it, also within a
+     character: what is left of its last line is told in the findings.
 
    TEXT OUT
      Into a buffer of yours of `capacity` bytes: the whole text and a NUL after it, or nothing at
@@ -42,6 +43,14 @@
      Words of closed lists cross as int32_t, named BRIM_<LIST>_<WORD>; a number that is none of them
      is an error. brim_word and brim_word_number turn them into words and back. An optional value
      comes as `present`, 1 or 0, and the value; where it is absent the value is zero.
+
+   CALCULATORS
+     brim_calculate asks any of them by name, in JSON. Those that take and answer a few values
+     have a function of their own, without JSON or floats, by the same name after brim_. Its
+     amounts go in as pointers, NULL where one may be left out and is; refusals have the argument
+     as path. An amount that is absent from an answer has the unit 0, which no unit has. An answer
+     may be written where an argument was. Where it tells a person to do something, the ids of the
+     cautions that belong to it come with it: without room for them there is no answer.
 
    HANDLES
      Opaque. You free each handle that a function gave you, with the function of its own type, once.
@@ -95,6 +104,13 @@ typedef struct brim_evaluation brim_evaluation;
 // Ownership: the caller's, to `brim_findings_free`. Threads: one at a time. Lifetime: its own; it
 // is a copy.
 typedef struct brim_findings brim_findings;
+
+// A forecast that is kept up: readings and pours go in as they come, and it is asked at any time.
+// What it holds does not grow.
+//
+// Ownership: `brim_forecast_new` to `brim_forecast_free`. Threads: one at a time. Lifetime: its
+// own.
+typedef struct brim_forecast brim_forecast;
 
 // The answer to "may I do this now": whether it is allowed, and every item that stands in the way.
 // From `brim_evaluation_gate` or `brim_check_gate`.
@@ -181,6 +197,90 @@ typedef int32_t brim_volume;
 // How serious a finding is.
 typedef int32_t brim_severity;
 
+// What the threads and the face under the head are like. 0 where K itself is given.
+typedef int32_t brim_thread_condition;
+
+// A strength class of steel bolts (ISO 898-1); `BRIM_STRENGTH_CLASS_8_8` is 8.8.
+typedef int32_t brim_strength_class;
+
+// What is screwed in, and into what.
+typedef int32_t brim_plug;
+
+// Whether a torque fits a thread.
+typedef int32_t brim_fits;
+
+// The temperature at which the density of an oil is told, and the procedure that goes with it
+// (API MPMS 11.1 / ASTM D1250, lubricating-oil group). 0 stands for `BRIM_BASE_15C`.
+typedef int32_t brim_base;
+
+// How a forecast was made.
+typedef int32_t brim_forecast_method;
+
+// Why a forecast was not made by a first-order response, or not all of it.
+typedef int32_t brim_forecast_reason;
+
+// Which procedure a viscosity index was found by.
+typedef int32_t brim_index_procedure;
+
+// What a value from a network is worth. Only `BRIM_SIGNAL_STATE_VALID` may be used.
+typedef int32_t brim_signal_state;
+
+// One value from a network: what it is worth, and the value where its code stands for one, which
+// is with `BRIM_SIGNAL_STATE_VALID` and `BRIM_SIGNAL_STATE_IMPLAUSIBLE`; else its unit is 0.
+//
+// A record of 24 bytes: state at byte 0, value at 8.
+typedef struct brim_reading {
+  // What it is worth.
+  brim_signal_state state;
+  // The value, if any.
+  struct brim_amount value;
+} brim_reading;
+
+// Whether the level was measured, and if not, what is in the way.
+typedef int32_t brim_level_status;
+
+// Which byte of a number comes first.
+typedef int32_t brim_byte_order;
+
+// Where a number stands in a row of bytes, and what it is worth: offset + number * scale. Bits
+// are counted from 0, the lowest bit of the first byte, eight to a byte: bit 7 is the highest of
+// the first byte, bit 8 the lowest of the second.
+//
+// A record of 88 bytes, each member at the byte that is told with it.
+typedef struct brim_layout {
+  // At 0: the bit it starts at, its lowest for the low byte first, its highest for the high byte.
+  uint32_t start;
+  // At 4: how many bits it has, 1 to 64.
+  uint32_t length;
+  // At 8: which byte of it comes first.
+  brim_byte_order order;
+  // At 12: 1 if its highest bit counts below zero (two's complement), else 0.
+  int32_t is_signed;
+  // At 16: what one step is worth, of the unit's kind (for a temperature, a difference), not
+  // zero.
+  struct brim_amount scale;
+  // At 32: what the number 0 stands for, of the unit's kind; with unit 0, nothing.
+  struct brim_amount offset;
+  // At 48: the least value that is valid, of the unit's kind; with unit 0, none is too small.
+  struct brim_amount min;
+  // At 64: the greatest value that is valid, of the unit's kind; with unit 0, none is too great.
+  struct brim_amount max;
+  // At 80: the unit of the answer.
+  brim_unit unit;
+} brim_layout;
+
+// How a control unit answers.
+typedef int32_t brim_reply;
+
+// Why a control unit refuses.
+typedef int32_t brim_refusal;
+
+// How much doubt a decision may carry; the caller chooses (JCGM 106:2012, clause 8).
+typedef int32_t brim_rule;
+
+// On which side of a limit.
+typedef int32_t brim_decision;
+
 // The call did what it says.
 #define BRIM_OK 0
 
@@ -264,33 +364,6 @@ typedef int32_t brim_severity;
 
 // A defect of the library itself, caught at its border.
 #define BRIM_ERROR_INTERNAL 90
-
-// `brim_status`, as `unit_ambiguous`.
-#define BRIM_LIST_STATUS 1
-
-// `brim_kind`, as `volume`.
-#define BRIM_LIST_KIND 2
-
-// `brim_measures`, as `us`.
-#define BRIM_LIST_MEASURES 3
-
-// `brim_rounding`, as `half_even`.
-#define BRIM_LIST_ROUNDING 4
-
-// `brim_verdict`, as `at_level`.
-#define BRIM_LIST_VERDICT 5
-
-// `brim_by_sheet`, as `below`.
-#define BRIM_LIST_BY_SHEET 6
-
-// `brim_certainty`, as `clear`.
-#define BRIM_LIST_CERTAINTY 7
-
-// `brim_severity`, as `caution`.
-#define BRIM_LIST_SEVERITY 8
-
-// `brim_act`, as `stop_engine`.
-#define BRIM_LIST_ACT 9
 
 // Volume of a liquid.
 #define BRIM_KIND_VOLUME 1
@@ -441,6 +514,78 @@ typedef int32_t brim_severity;
 
 // Stopping the engine.
 #define BRIM_ACT_STOP_ENGINE 4
+
+// `brim_status`, as `unit_ambiguous`.
+#define BRIM_LIST_STATUS 1
+
+// `brim_kind`, as `volume`.
+#define BRIM_LIST_KIND 2
+
+// `brim_measures`, as `us`.
+#define BRIM_LIST_MEASURES 3
+
+// `brim_rounding`, as `half_even`.
+#define BRIM_LIST_ROUNDING 4
+
+// `brim_verdict`, as `at_level`.
+#define BRIM_LIST_VERDICT 5
+
+// `brim_by_sheet`, as `below`.
+#define BRIM_LIST_BY_SHEET 6
+
+// `brim_certainty`, as `clear`.
+#define BRIM_LIST_CERTAINTY 7
+
+// `brim_severity`, as `caution`.
+#define BRIM_LIST_SEVERITY 8
+
+// `brim_act`, as `stop_engine`.
+#define BRIM_LIST_ACT 9
+
+// `brim_index_procedure`, as `a`.
+#define BRIM_LIST_INDEX_PROCEDURE 10
+
+// `brim_signal_state`, as `not_available`.
+#define BRIM_LIST_SIGNAL_STATE 11
+
+// `brim_level_status`, as `settling`.
+#define BRIM_LIST_LEVEL_STATUS 12
+
+// `brim_byte_order`, as `little`.
+#define BRIM_LIST_BYTE_ORDER 13
+
+// `brim_reply`, as `positive`.
+#define BRIM_LIST_REPLY 14
+
+// `brim_refusal`, as `busy`.
+#define BRIM_LIST_REFUSAL 15
+
+// `brim_thread_condition`, as `dry_steel`.
+#define BRIM_LIST_THREAD_CONDITION 16
+
+// `brim_strength_class`, as `8.8`.
+#define BRIM_LIST_STRENGTH_CLASS 17
+
+// `brim_plug`, as `steel`.
+#define BRIM_LIST_PLUG 18
+
+// `brim_fits`, as `not_judged`.
+#define BRIM_LIST_FITS 19
+
+// `brim_rule`, as `simple_acceptance`.
+#define BRIM_LIST_RULE 20
+
+// `brim_decision`, as `undecided`.
+#define BRIM_LIST_DECISION 21
+
+// `brim_forecast_method`, as `slope`.
+#define BRIM_LIST_FORECAST_METHOD 22
+
+// `brim_forecast_reason`, as `too_few`.
+#define BRIM_LIST_FORECAST_REASON 23
+
+// `brim_base`, as `base_15c`.
+#define BRIM_LIST_BASE 24
 
 // Litre.
 #define BRIM_UNIT_LITRE 1
@@ -666,6 +811,252 @@ typedef int32_t brim_severity;
 
 // How much the deciding count would have to change to turn the reading.
 #define BRIM_VOLUME_MARGIN 5
+
+// Plain steel, dry.
+#define BRIM_THREAD_CONDITION_DRY_STEEL 1
+
+// Steel with machine oil.
+#define BRIM_THREAD_CONDITION_MACHINE_OIL 2
+
+// Cadmium plated.
+#define BRIM_THREAD_CONDITION_CADMIUM 3
+
+// Phosphated and oiled.
+#define BRIM_THREAD_CONDITION_PHOSPHATE_AND_OIL 4
+
+// Zinc plated.
+#define BRIM_THREAD_CONDITION_ZINC 5
+
+// Stainless steel of type 302.
+#define BRIM_THREAD_CONDITION_STAINLESS 6
+
+// With threadlocker: published values contradict each other, so it has no range.
+#define BRIM_THREAD_CONDITION_THREADLOCKER 7
+
+// With another lubricant: published values run too far apart, so it has no range.
+#define BRIM_THREAD_CONDITION_LUBRICATED_OTHER 8
+
+// Soft steel.
+#define BRIM_STRENGTH_CLASS_4_6 1
+
+// Soft steel, cold worked.
+#define BRIM_STRENGTH_CLASS_4_8 2
+
+// Soft steel.
+#define BRIM_STRENGTH_CLASS_5_6 3
+
+// Soft steel, cold worked.
+#define BRIM_STRENGTH_CLASS_5_8 4
+
+// Soft steel, cold worked.
+#define BRIM_STRENGTH_CLASS_6_8 5
+
+// Quenched and tempered.
+#define BRIM_STRENGTH_CLASS_8_8 6
+
+// Quenched and tempered.
+#define BRIM_STRENGTH_CLASS_9_8 7
+
+// Quenched and tempered.
+#define BRIM_STRENGTH_CLASS_10_9 8
+
+// Quenched and tempered.
+#define BRIM_STRENGTH_CLASS_12_9 9
+
+// A solid steel bolt or plug in steel.
+#define BRIM_PLUG_STEEL 1
+
+// Into aluminium or another light alloy, or a plug of one.
+#define BRIM_PLUG_LIGHT_ALLOY 2
+
+// A hollow plug, as one with a standpipe.
+#define BRIM_PLUG_HOLLOW 3
+
+// Not known.
+#define BRIM_PLUG_UNKNOWN 4
+
+// It lies within the band.
+#define BRIM_FITS_YES 1
+
+// It lies outside.
+#define BRIM_FITS_NO 2
+
+// The band is none for this plug.
+#define BRIM_FITS_NOT_JUDGED 3
+
+// 15 deg C, the SI form of 1980.
+#define BRIM_BASE_15C 1
+
+// 60 deg F, the form of 1980.
+#define BRIM_BASE_60F 2
+
+// 60 deg F by the procedure of 2004, the factor rounded to five decimals.
+#define BRIM_BASE_60F_2004 3
+
+// 15 deg C by way of 60 deg F, by the procedure of 2004, the factor rounded to five decimals.
+#define BRIM_BASE_15C_2004 4
+
+// From a first-order response fitted to the readings.
+#define BRIM_FORECAST_METHOD_FIRST_ORDER 1
+
+// From the straight line through the latest readings.
+#define BRIM_FORECAST_METHOD_SLOPE 2
+
+// Not at all.
+#define BRIM_FORECAST_METHOD_NONE 3
+
+// Too few readings are believed.
+#define BRIM_FORECAST_REASON_TOO_FEW 1
+
+// The readings do not rise.
+#define BRIM_FORECAST_REASON_NOT_WARMING 2
+
+// The readings do not tell yet whether they get there.
+#define BRIM_FORECAST_REASON_ASYMPTOTE_UNKNOWN 3
+
+// The readings level out before they get there.
+#define BRIM_FORECAST_REASON_ASYMPTOTE_BELOW 4
+
+// At this rate it takes more than a day.
+#define BRIM_FORECAST_REASON_TOO_SLOW 5
+
+// The reading stands still.
+#define BRIM_FORECAST_REASON_STUCK 6
+
+// For an index up to 100.
+#define BRIM_INDEX_PROCEDURE_A 1
+
+// For an index above 100.
+#define BRIM_INDEX_PROCEDURE_B 2
+
+// Within the range of valid values.
+#define BRIM_SIGNAL_STATE_VALID 1
+
+// A code whose meaning belongs to the parameter.
+#define BRIM_SIGNAL_STATE_PARAMETER_SPECIFIC 2
+
+// A code kept for later use.
+#define BRIM_SIGNAL_STATE_RESERVED 3
+
+// The sender knows that its value is wrong.
+#define BRIM_SIGNAL_STATE_ERROR 4
+
+// The sender has no value.
+#define BRIM_SIGNAL_STATE_NOT_AVAILABLE 5
+
+// A valid code for something that cannot be, or that lies outside the range given for it.
+#define BRIM_SIGNAL_STATE_IMPLAUSIBLE 6
+
+// The conditions for measuring are met.
+#define BRIM_LEVEL_STATUS_CONDITIONS_MET 1
+
+// The fluid is still settling; the countdown tells how long.
+#define BRIM_LEVEL_STATUS_SETTLING 2
+
+// A range is engaged.
+#define BRIM_LEVEL_STATUS_IN_GEAR 3
+
+// The fluid is too cold.
+#define BRIM_LEVEL_STATUS_TOO_COLD 4
+
+// The fluid is too hot.
+#define BRIM_LEVEL_STATUS_TOO_HOT 5
+
+// The vehicle is moving.
+#define BRIM_LEVEL_STATUS_MOVING 6
+
+// The vehicle does not stand level.
+#define BRIM_LEVEL_STATUS_NOT_LEVEL 7
+
+// The engine turns too slowly.
+#define BRIM_LEVEL_STATUS_ENGINE_TOO_SLOW 8
+
+// A code without a known meaning.
+#define BRIM_LEVEL_STATUS_UNKNOWN 9
+
+// The sender knows that the status is wrong.
+#define BRIM_LEVEL_STATUS_ERROR 10
+
+// The sender has no status.
+#define BRIM_LEVEL_STATUS_NOT_AVAILABLE 11
+
+// The low byte first; the number starts at its lowest bit.
+#define BRIM_BYTE_ORDER_LITTLE 1
+
+// The high byte first; the number starts at its highest bit.
+#define BRIM_BYTE_ORDER_BIG 2
+
+// With data.
+#define BRIM_REPLY_POSITIVE 1
+
+// With a refusal.
+#define BRIM_REPLY_NEGATIVE 2
+
+// That the answer will come later: wait for it, and do not ask again.
+#define BRIM_REPLY_PENDING 3
+
+// No reason given.
+#define BRIM_REFUSAL_GENERAL_REJECT 1
+
+// It does not have the service.
+#define BRIM_REFUSAL_SERVICE_NOT_SUPPORTED 2
+
+// It does not have this part of the service.
+#define BRIM_REFUSAL_SUB_FUNCTION_NOT_SUPPORTED 3
+
+// The request has the wrong length or form.
+#define BRIM_REFUSAL_INCORRECT_LENGTH 4
+
+// The answer would be too long.
+#define BRIM_REFUSAL_RESPONSE_TOO_LONG 5
+
+// It is busy; ask again.
+#define BRIM_REFUSAL_BUSY 6
+
+// Its conditions are not met.
+#define BRIM_REFUSAL_CONDITIONS_NOT_CORRECT 7
+
+// The request comes out of order.
+#define BRIM_REFUSAL_SEQUENCE_ERROR 8
+
+// It does not have the identifier, or not now.
+#define BRIM_REFUSAL_OUT_OF_RANGE 9
+
+// It must be unlocked first.
+#define BRIM_REFUSAL_SECURITY_ACCESS_DENIED 10
+
+// It wants to know who asks first.
+#define BRIM_REFUSAL_AUTHENTICATION_REQUIRED 11
+
+// The answer will come later.
+#define BRIM_REFUSAL_RESPONSE_PENDING 12
+
+// It does not have this part of the service in the session it is in.
+#define BRIM_REFUSAL_SUB_FUNCTION_NOT_IN_SESSION 13
+
+// It does not have the service in the session it is in.
+#define BRIM_REFUSAL_SERVICE_NOT_IN_SESSION 14
+
+// A code without a name here.
+#define BRIM_REFUSAL_OTHER 15
+
+// Decided by the estimate alone: the risk is shared.
+#define BRIM_RULE_SIMPLE_ACCEPTANCE 1
+
+// Called below only where the estimate is below by the guard band.
+#define BRIM_RULE_GUARDED_ACCEPTANCE 2
+
+// Called above only where the estimate is above by more than the guard band.
+#define BRIM_RULE_GUARDED_REJECTION 3
+
+// Above the limit.
+#define BRIM_DECISION_ABOVE 1
+
+// At the limit or below it, which is all it says: no gearbox is shown to be tight by it.
+#define BRIM_DECISION_BELOW 2
+
+// Within the guard band, where the rule decides nothing.
+#define BRIM_DECISION_UNDECIDED 3
 
 #ifdef __cplusplus
 extern "C" {
@@ -1096,6 +1487,38 @@ brim_status brim_pack_select_json(const struct brim_pack *pack,
                                   size_t capacity,
                                   size_t *length,
                                   struct brim_error *error);
+
+// Whether one fluid of the pack may be poured onto another, by their ids, as JSON:
+// `{"answer","relation","path":[{"from","to","relation"}],"reason"}`. The answer is `yes`,
+// `after_exchange`, `no` or `unknown`; only `yes` is a yes. A fluid that the pack lacks is
+// `unknown`.
+//
+// Errors: none of its own.
+brim_status brim_pack_may_mix_json(const struct brim_pack *pack,
+                                   const char *poured,
+                                   size_t poured_length,
+                                   const char *onto,
+                                   size_t onto_length,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length,
+                                   struct brim_error *error);
+
+// What each fluid on offer may do where the pack's fluid `required` is asked for, as JSON:
+// `[{"id","answer","fill","top_up","path":[{"from","to","relation"}],"reason"}]`, in the order of
+// the offers. The answer is `same`, `may_replace`, `may_top_up`, `after_exchange`, `never` or
+// `unknown`. `offered` points to `offered_count` ids, each of which ends with a NUL.
+//
+// Errors: none of its own.
+brim_status brim_pack_resolve_json(const struct brim_pack *pack,
+                                   const char *required,
+                                   size_t required_length,
+                                   const char *const *offered,
+                                   size_t offered_count,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length,
+                                   struct brim_error *error);
 
 // Evaluates a journal, one JSON document or JSON Lines, on a pack.
 //
@@ -1594,6 +2017,16 @@ brim_status brim_acts_caution_text(const struct brim_acts *acts,
                                    size_t *length,
                                    struct brim_error *error);
 
+// A caution of the library in English, by its id, as the calculators give them.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for an id of none.
+brim_status brim_caution_text(const char *id,
+                              size_t id_length,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
 // One of the cautions that go with the state of the job: the library's in English, a sheet's own in
 // the words of the sheet.
 //
@@ -1621,6 +2054,610 @@ brim_status brim_calculate(const char *function,
                            char *buffer,
                            size_t capacity,
                            size_t *length,
+                           struct brim_error *error);
+
+// What a wrench is set to so that the plug gets the target torque, above zero. `lever` is from
+// the mark of the grip to the drive. NULL leaves out: `adapter`, from the drive to the plug, not
+// above the lever; `angle` between the two, 0 deg straight out, which it is if left out, to 180
+// deg pointing back; `graduation`, the step of the scale; `printed`, what the sheet prints, so
+// that the setting for it is not taken for the target. `setting` is on the graduation and in its
+// unit, else in the unit of the target; `applied` is what the plug gets with it, and `difference`
+// how far that is from the target, in %. `buffer` receives the ids of the cautions that whoever
+// sets the wrench is shown, a line each: see `brim_caution_text`.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for what is not above zero, an
+// adapter longer than the lever or pointing back over all of it, an angle outside 0 to 180 deg, a
+// graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an adapter and
+// for a set-point given as target.
+brim_status brim_wrench_setting(const struct brim_amount *target,
+                                const struct brim_amount *lever,
+                                const struct brim_amount *adapter,
+                                const struct brim_amount *angle,
+                                const struct brim_amount *graduation,
+                                const struct brim_amount *printed,
+                                struct brim_amount *setting,
+                                struct brim_amount *applied,
+                                struct brim_amount *difference,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// The torque at the plug of a wrench that is set to `setting` and carries an adapter, in the unit
+// of the setting. Lengths and `angle`, which NULL leaves out, are those of `brim_wrench_setting`.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for what is not above zero, an
+// adapter longer than the lever or pointing back over all of it, an angle outside 0 to 180 deg.
+brim_status brim_applied_torque(const struct brim_amount *setting,
+                                const struct brim_amount *lever,
+                                const struct brim_amount *adapter,
+                                const struct brim_amount *angle,
+                                struct brim_amount *applied,
+                                struct brim_error *error);
+
+// The preload of a joint that was tightened to a torque, in N, from the least to the most, by the
+// short form F = T / (K * D). `torque` and the nominal `diameter` are above zero. K is `k`, a
+// ratio above 0 and up to 1, or the range published for `condition`: one of the two, the other
+// NULL or 0. `k_low` and `k_high` receive the range it was reckoned with.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_CONFLICT` for both or
+// neither of `k` and `condition`; `BRIM_ERROR_UNKNOWN_VALUE` for a condition without a range.
+brim_status brim_preload(const struct brim_amount *torque,
+                         const struct brim_amount *diameter,
+                         const struct brim_amount *k,
+                         brim_thread_condition condition,
+                         struct brim_amount *preload_low,
+                         struct brim_amount *preload_high,
+                         struct brim_amount *k_low,
+                         struct brim_amount *k_high,
+                         struct brim_error *error);
+
+// The torque that gives a joint its preload, in N.m, from the least to the most, by the short
+// form T = K * D * F; `preload`, a force, and the nominal `diameter` are above zero, the rest is
+// as in `brim_preload`. `buffer` receives the ids of the cautions that whoever tightens the joint
+// is shown, a line each: see `brim_caution_text`.
+//
+// Errors: as `brim_preload`.
+brim_status brim_torque_for_preload(const struct brim_amount *preload,
+                                    const struct brim_amount *diameter,
+                                    const struct brim_amount *k,
+                                    brim_thread_condition condition,
+                                    struct brim_amount *torque_low,
+                                    struct brim_amount *torque_high,
+                                    struct brim_amount *k_low,
+                                    struct brim_amount *k_high,
+                                    char *buffer,
+                                    size_t capacity,
+                                    size_t *length,
+                                    struct brim_error *error);
+
+// The load that a bolt of a metric thread, as `M10x1` or `M10`, and of a strength class bears
+// without lengthening, in N: the nominal stress area times the stress under proof load (ISO
+// 898-1).
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a thread that is none, with those there are, and for a
+// unified one.
+brim_status brim_proof_load(const char *thread,
+                            size_t thread_length,
+                            brim_strength_class strength_class,
+                            struct brim_amount *load,
+                            struct brim_error *error);
+
+// Whether a printed torque, above zero, fits a thread, as `M10x1` or `1/4-20`. `band_low` to
+// `band_high` is usual for solid steel bolts in steel, in N.m; for any other plug it is told and
+// judges nothing. `slip_unit` is the unit in which the number would fit, which makes it
+// `slip_torque`; 0 for none, and no more than a question where the fit is not judged. `buffer`
+// receives the ids of the cautions that go with it, a line each: see `brim_caution_text`.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_UNKNOWN_VALUE` for a
+// thread that is none, with those there are, and for a number of no plug.
+brim_status brim_plausible(const struct brim_amount *torque,
+                           const char *thread,
+                           size_t thread_length,
+                           brim_plug plug,
+                           brim_fits *fits,
+                           struct brim_amount *band_low,
+                           struct brim_amount *band_high,
+                           brim_unit *slip_unit,
+                           struct brim_amount *slip_torque,
+                           char *buffer,
+                           size_t capacity,
+                           size_t *length,
+                           struct brim_error *error);
+
+// The factor from a volume at a temperature, -50 to 150 deg C, to the volume at the base: a ratio
+// of nine decimals, of five by the procedure of 2004. `density` is that at the base, 800.9 to
+// 1163.5 kg/m3.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_UNKNOWN_VALUE` for a
+// number of no base.
+brim_status brim_correction_factor(const struct brim_amount *density,
+                                   const struct brim_amount *temperature,
+                                   brim_base base,
+                                   struct brim_amount *factor,
+                                   struct brim_error *error);
+
+// What a volume at one temperature becomes at another, both -50 to 150 deg C, in its own unit: by
+// the density of the oil at a base, 800.9 to 1163.5 kg/m3, with `coefficient` NULL; or by a plain
+// coefficient, above zero and at most 0.002 per K, with `density` NULL and `base` 0.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_CONFLICT` for both or
+// neither of density and coefficient, or a coefficient with a base; `BRIM_ERROR_UNKNOWN_VALUE`
+// for a number of no base.
+brim_status brim_at_temperature(const struct brim_amount *volume,
+                                const struct brim_amount *from,
+                                const struct brim_amount *to,
+                                const struct brim_amount *density,
+                                brim_base base,
+                                const struct brim_amount *coefficient,
+                                struct brim_amount *becomes,
+                                struct brim_error *error);
+
+// How much more the fluid takes up at the temperature it is read at than at the reference, below
+// zero where it is colder; in the unit of `volume`, which is what the unit holds at the
+// reference. The rest is as in `brim_at_temperature`. It tells by how much a level deceives; no
+// sheet is corrected by it that does not say so.
+//
+// Errors: as `brim_at_temperature`.
+brim_status brim_temperature_error(const struct brim_amount *volume,
+                                   const struct brim_amount *read_at,
+                                   const struct brim_amount *reference,
+                                   const struct brim_amount *density,
+                                   brim_base base,
+                                   const struct brim_amount *coefficient,
+                                   struct brim_amount *more,
+                                   struct brim_error *error);
+
+// The density at the base of an oil whose density was observed at a temperature, -50 to 150 deg
+// C, in the unit it was given in; it must come out as 800.9 to 1163.5 kg/m3.
+//
+// Errors: as `brim_correction_factor`.
+brim_status brim_base_density(const struct brim_amount *density,
+                              const struct brim_amount *temperature,
+                              brim_base base,
+                              struct brim_amount *at_base,
+                              struct brim_error *error);
+
+// The density at a temperature, -50 to 150 deg C, of an oil whose density at the base is given,
+// 800.9 to 1163.5 kg/m3; in its unit.
+//
+// Errors: as `brim_correction_factor`.
+brim_status brim_density_at(const struct brim_amount *density,
+                            const struct brim_amount *temperature,
+                            brim_base base,
+                            struct brim_amount *at_temperature,
+                            struct brim_error *error);
+
+// The mass of a volume at a temperature, -50 to 150 deg C, in kg. `density` is that at the base,
+// 800.9 to 1163.5 kg/m3.
+//
+// Errors: as `brim_correction_factor`.
+brim_status brim_mass(const struct brim_amount *volume,
+                      const struct brim_amount *temperature,
+                      const struct brim_amount *density,
+                      brim_base base,
+                      struct brim_amount *mass,
+                      struct brim_error *error);
+
+// The volume of a mass at a temperature, in L; the other way round as `brim_mass`.
+//
+// Errors: as `brim_correction_factor`.
+brim_status brim_volume_of_mass(const struct brim_amount *mass,
+                                const struct brim_amount *temperature,
+                                const struct brim_amount *density,
+                                brim_base base,
+                                struct brim_amount *volume,
+                                struct brim_error *error);
+
+// How far the level deceives where the opening lies off the middle of the surface and the unit
+// leans: in height, in the unit of `offset`, and in volume, in L. `surface`, an area, is above
+// zero, `offset` along the lean from zero, `tilt` 0 to below 45 deg. Leaning towards the opening
+// it reads too high, away from it too low.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_tilt_error(const struct brim_amount *surface,
+                            const struct brim_amount *offset,
+                            const struct brim_amount *tilt,
+                            struct brim_amount *height,
+                            struct brim_amount *volume,
+                            struct brim_error *error);
+
+// The share of a circle that lies below a level, a ratio. The diameter is above zero, the level,
+// from the lowest point, zero to the diameter.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_segment_share(const struct brim_amount *level,
+                               const struct brim_amount *diameter,
+                               struct brim_amount *share,
+                               struct brim_error *error);
+
+// What is left after draining and filling a number of times, mixed in between: the shares of old
+// and fresh fluid, ratios, and the fresh fluid used, in the unit of what is drained. `capacity`,
+// of all the fluid in the unit, is above zero, `drained` each time zero to the capacity, both at
+// one temperature.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_exchange(const struct brim_amount *capacity,
+                          const struct brim_amount *drained,
+                          uint32_t cycles,
+                          struct brim_amount *old,
+                          struct brim_amount *fresh,
+                          struct brim_amount *used,
+                          struct brim_error *error);
+
+// How often to drain and fill until the fresh fluid is at least a share of the whole, `fresh`, a
+// ratio of 0 to 1, 1 only where everything is drained; `old_left`, `fresh_there` and `used` are
+// what `brim_exchange` tells of that many times. `buffer` receives the ids of the cautions that
+// whoever does it is shown, a line each: see `brim_caution_text`.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_cycles_needed(const struct brim_amount *capacity,
+                               const struct brim_amount *drained,
+                               const struct brim_amount *fresh,
+                               uint32_t *cycles,
+                               struct brim_amount *old_left,
+                               struct brim_amount *fresh_there,
+                               struct brim_amount *used,
+                               char *buffer,
+                               size_t buffer_capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// What is left when fresh fluid flows through and mixes perfectly: the shares of old and fresh
+// fluid, ratios. `capacity` is above zero, `flowed` from zero, both at one temperature. Imperfect
+// mixing leaves more of the old.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_flush(const struct brim_amount *capacity,
+                       const struct brim_amount *flowed,
+                       struct brim_amount *old,
+                       struct brim_amount *fresh,
+                       struct brim_error *error);
+
+// How much fresh fluid must flow through, mixing perfectly, until it is a share of the whole, a
+// ratio from 0 to below 1; in the unit of the capacity, which is above zero.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_flush_needed(const struct brim_amount *capacity,
+                              const struct brim_amount *fresh,
+                              struct brim_amount *needed,
+                              struct brim_error *error);
+
+// The share of a wrong fluid, a ratio, that is left in the whole after draining and filling a
+// number of times. `capacity` is above zero; `wrong` in it at the start and `drained` each time
+// are zero to the capacity, all at one temperature.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_wrong_left(const struct brim_amount *capacity,
+                            const struct brim_amount *wrong,
+                            const struct brim_amount *drained,
+                            uint32_t cycles,
+                            struct brim_amount *left,
+                            struct brim_error *error);
+
+// The temperature of fluid after more of it was poured in, in the unit of `temperature`:
+// perfectly mixed, nothing lost to the case or the air. The `volume` that was there is above
+// zero, what was `added` from zero.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_mixed_temperature(const struct brim_amount *volume,
+                                   const struct brim_amount *temperature,
+                                   const struct brim_amount *added,
+                                   const struct brim_amount *added_temperature,
+                                   struct brim_amount *mixed,
+                                   struct brim_error *error);
+
+// When fluid that was found too warm has cooled far enough to start again and read the level
+// below the upper limit of the window. `first` and `second` are readings while it cools, the
+// second lower, `elapsed` apart; `ambient` is the air, below both; `max` the upper limit;
+// `reheat_rate` the degrees that a minute of running warms again, a difference, and `reheat_time`
+// from starting until the level is read, both from zero. Start at `start_at`, in the unit of
+// `max`; `wait` runs from the second reading, and in `time_constant` the distance from the air
+// falls to 1/e, both in the unit of `elapsed`. `buffer` receives the ids of the cautions that
+// whoever waits is shown, a line each: see `brim_caution_text`.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for readings that do not fall or lie
+// at or below the air, for times or rates that cannot be, and where cooling to this air never
+// gets there.
+brim_status brim_cool_down(const struct brim_amount *first,
+                           const struct brim_amount *second,
+                           const struct brim_amount *elapsed,
+                           const struct brim_amount *ambient,
+                           const struct brim_amount *max,
+                           const struct brim_amount *reheat_rate,
+                           const struct brim_amount *reheat_time,
+                           struct brim_amount *start_at,
+                           struct brim_amount *wait,
+                           struct brim_amount *time_constant,
+                           char *buffer,
+                           size_t capacity,
+                           size_t *length,
+                           struct brim_error *error);
+
+// How long a first-order response takes to go a share of its way, a ratio from 0 to below 1; in
+// the unit of the time constant, which is above zero.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_response_time(const struct brim_amount *time_constant,
+                               const struct brim_amount *share,
+                               struct brim_amount *time,
+                               struct brim_error *error);
+
+// A forecast with no reading yet. NULL leaves out: the temperatures at which the window opens,
+// `min`, and closes, `max`; `scatter`, what readings scatter, a difference above zero, 0.5 deg C
+// if left out; `held`, the fluid in the unit, above zero, which a pour mixes with: without it a
+// pour starts the forecast anew.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for a scatter or a held volume that
+// is not above zero, a window that ends below its beginning.
+brim_status brim_forecast_new(const struct brim_amount *min,
+                              const struct brim_amount *max,
+                              const struct brim_amount *scatter,
+                              const struct brim_amount *held,
+                              struct brim_forecast **forecast,
+                              struct brim_error *error);
+
+// Frees a forecast. NULL is allowed.
+void brim_forecast_free(struct brim_forecast *forecast);
+
+// Takes a reading in: `at` is a time on a clock of the caller's, not before that of the last
+// reading or pour.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; the forecast is then as it was.
+brim_status brim_forecast_sample(struct brim_forecast *forecast,
+                                 const struct brim_amount *at,
+                                 const struct brim_amount *reading,
+                                 struct brim_error *error);
+
+// Takes a pour in, at a time on the clock of the readings: its volume, from zero, and its
+// temperature.
+//
+// Errors: as `brim_forecast_sample`.
+brim_status brim_forecast_poured(struct brim_forecast *forecast,
+                                 const struct brim_amount *at,
+                                 const struct brim_amount *volume,
+                                 const struct brim_amount *temperature,
+                                 struct brim_error *error);
+
+// How the readings so far were taken: by which method, and why not by a first-order response, or
+// not all of it; 0 for no reason. `now` is the temperature at the last reading or pour, in the
+// unit last read in, and `rate` how many degrees a minute it rises there, a difference; the unit
+// is 0 where there is none.
+//
+// Errors: none of its own.
+brim_status brim_forecast_now(const struct brim_forecast *forecast,
+                              brim_forecast_method *method,
+                              brim_forecast_reason *reason,
+                              struct brim_amount *now,
+                              struct brim_amount *rate,
+                              struct brim_error *error);
+
+// When the window opens, in whole seconds from the last reading or pour, 0 s where it has: hardly
+// before `earliest`, most likely at `likely`, hardly after `latest`. The unit is 0 where that is
+// not told.
+//
+// Errors: none of its own.
+brim_status brim_forecast_opens(const struct brim_forecast *forecast,
+                                struct brim_amount *earliest,
+                                struct brim_amount *likely,
+                                struct brim_amount *latest,
+                                struct brim_error *error);
+
+// When the window closes, as `brim_forecast_opens` tells when it opens.
+//
+// Errors: none of its own.
+brim_status brim_forecast_closes(const struct brim_forecast *forecast,
+                                 struct brim_amount *earliest,
+                                 struct brim_amount *likely,
+                                 struct brim_amount *latest,
+                                 struct brim_error *error);
+
+// All that the readings so far tell, as JSON:
+// `{"method","reason"?,"now"?,"rate"?,"opens"?,"closes"?,"suspect":[place]}`, `opens` and
+// `closes` being `{"earliest","likely"?,"latest"?}`, and `suspect` the places, from 0, of
+// readings that were not believed.
+//
+// Errors: none of its own.
+brim_status brim_forecast_json(const struct brim_forecast *forecast,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// The kinematic viscosity of an oil at a temperature, in mm2/s, from two measured ones in either
+// order (ASTM D341). Viscosities of 0.21 to 20000000 mm2/s, temperatures of -70 to 370 deg C.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` outside those spans;
+// `BRIM_ERROR_CONFLICT` for two measurements at one temperature, or where the hotter oil is not
+// the thinner one.
+brim_status brim_viscosity_at(const struct brim_amount *viscosity_1,
+                              const struct brim_amount *temperature_1,
+                              const struct brim_amount *viscosity_2,
+                              const struct brim_amount *temperature_2,
+                              const struct brim_amount *temperature,
+                              struct brim_amount *viscosity,
+                              struct brim_error *error);
+
+// The temperature at which an oil has a kinematic viscosity, in deg C, from two measured
+// viscosities in either order; spans as for `brim_viscosity_at`.
+//
+// Errors: as `brim_viscosity_at`.
+brim_status brim_temperature_for(const struct brim_amount *viscosity_1,
+                                 const struct brim_amount *temperature_1,
+                                 const struct brim_amount *viscosity_2,
+                                 const struct brim_amount *temperature_2,
+                                 const struct brim_amount *viscosity,
+                                 struct brim_amount *temperature,
+                                 struct brim_error *error);
+
+// The viscosity index of an oil from its viscosities at 40 deg C and 100 deg C (ASTM D2270): from
+// 2 mm2/s on at 100 deg C, and more than that at 40 deg C. `index` is whole, as it is reported,
+// and `unrounded` the ratio it comes from; `l` and `h` are the viscosities at 40 deg C, in mm2/s,
+// of oils of index 0 and 100 with the same viscosity at 100 deg C.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_CONFLICT` where the oil
+// is not thicker at 40 deg C.
+brim_status brim_viscosity_index(const struct brim_amount *viscosity_40,
+                                 const struct brim_amount *viscosity_100,
+                                 int64_t *index,
+                                 brim_index_procedure *procedure,
+                                 struct brim_amount *l,
+                                 struct brim_amount *h,
+                                 struct brim_amount *unrounded,
+                                 struct brim_error *error);
+
+// The ISO viscosity grade of an oil from its viscosity at 40 deg C, and the limits of that grade
+// in mm2/s at 40 deg C (ISO 3448). Between two grades and outside the series `grade` is 0, and
+// the limits are those of the neighbours; the unit of a limit is 0 where there is no neighbour.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for a viscosity not above zero.
+brim_status brim_grade(const struct brim_amount *viscosity_40,
+                       uint32_t *grade,
+                       struct brim_amount *low,
+                       struct brim_amount *high,
+                       struct brim_error *error);
+
+// The limits of an ISO viscosity grade, in mm2/s at 40 deg C (ISO 3448).
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number that is no grade, with all that are.
+brim_status brim_grade_limits(uint32_t grade,
+                              struct brim_amount *low,
+                              struct brim_amount *high,
+                              struct brim_error *error);
+
+// Reads the frame in which a heavy vehicle's transmission tells of its fluid: parameter group
+// 65272, eight bytes (SAE J1939-71). `temperature` in deg C, implausible outside -40 to 200;
+// `level` in % of full; `departure` from the right level in L, below zero too little, which
+// counts only with the status `BRIM_LEVEL_STATUS_CONDITIONS_MET`; `countdown` in min until the
+// level will be measured, 0 for less than one.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an identifier of more than 29 bits or of another
+// parameter group, and for anything but eight bytes.
+brim_status brim_transmission_frame(uint32_t id,
+                                    const uint8_t *data,
+                                    size_t data_length,
+                                    struct brim_reading *temperature,
+                                    struct brim_reading *level,
+                                    struct brim_reading *departure,
+                                    brim_level_status *level_status,
+                                    struct brim_reading *countdown,
+                                    struct brim_error *error);
+
+// Reads one number from a row of bytes, exactly: valid from `min` to `max`, both included, and
+// implausible outside; told in either case. Codes that stand for no value are for the caller to
+// keep out by `min` and `max`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for a number that does not lie within the data, a length
+// outside 1 to 64, a scale of zero, a value past the digits of an amount;
+// `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_TOO_MANY_DIGITS` where the value does not end in the unit;
+// of the layout's amounts those of `brim_amount_text`, with the member as path.
+brim_status brim_linear(const uint8_t *data,
+                        size_t data_length,
+                        const struct brim_layout *layout,
+                        struct brim_reading *reading,
+                        struct brim_error *error);
+
+// Reads the answer to a request for one value: `22` and a data identifier of two bytes (ISO
+// 14229), or `01` and a parameter of one byte (SAE J1979); both without what the transport puts
+// before or after them. Of a positive answer `data_start` and `data_count` tell which bytes of
+// `reply` are the data, which `brim_linear` reads; of another, `code` is that of the refusal or
+// the delay, and `reason` what it means. What an answer does not have is 0.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for a request of another service or length, and for an answer
+// cut short or, if negative, too long; `BRIM_ERROR_CONFLICT` for an answer to something else.
+brim_status brim_diagnostic_reply(const uint8_t *request,
+                                  size_t request_length,
+                                  const uint8_t *reply,
+                                  size_t reply_length,
+                                  brim_reply *state,
+                                  size_t *data_start,
+                                  size_t *data_count,
+                                  uint32_t *code,
+                                  brim_refusal *reason,
+                                  struct brim_error *error);
+
+// Decides by a rule whether an estimate is above a limit. Any kind of quantity; the standard
+// `uncertainty` is of the same (of a temperature: a difference) and above zero. A guarded rule
+// takes the `probability` that its decision is right, a ratio of 0.5 to 0.999999999; simple
+// acceptance takes NULL. `exceeds` is the probability that the true value is above the limit,
+// `guard_band` how far from the limit the estimate must be, in the unit of the uncertainty; its
+// unit is 0 for simple acceptance.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for an uncertainty that is not above
+// zero or a probability outside the range; `BRIM_ERROR_CONFLICT` for a guarded rule without a
+// probability, or simple acceptance with one; `BRIM_ERROR_UNKNOWN_VALUE` for a number of no rule.
+brim_status brim_against_limit(const struct brim_amount *estimate,
+                               const struct brim_amount *uncertainty,
+                               const struct brim_amount *limit,
+                               brim_rule rule,
+                               const struct brim_amount *probability,
+                               struct brim_amount *exceeds,
+                               struct brim_amount *guard_band,
+                               brim_decision *decision,
+                               struct brim_error *error);
+
+// The probability, a ratio, that a true value lies within limits, from its estimate and standard
+// uncertainty (JCGM 106:2012, clause 7). Any kind of quantity; the uncertainty is of the same (of
+// a temperature: a difference) and above zero. NULL leaves one of the limits out.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for an uncertainty that is not above
+// zero or limits the wrong way round; `BRIM_ERROR_CONFLICT` without any limit.
+brim_status brim_conformance(const struct brim_amount *value,
+                             const struct brim_amount *uncertainty,
+                             const struct brim_amount *lower,
+                             const struct brim_amount *upper,
+                             struct brim_amount *conforms,
+                             struct brim_error *error);
+
+// How far from a limit an estimate must be for a decision that is right with a probability, a
+// ratio of 0.5 to 0.999999999 (JCGM 106:2012, clause 8). In the unit of the standard uncertainty,
+// which is above zero.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_guard_band(const struct brim_amount *uncertainty,
+                            const struct brim_amount *probability,
+                            struct brim_amount *guard_band,
+                            struct brim_error *error);
+
+// The number of standard deviations that a standard normal variable stays below with a
+// probability, a ratio of 0.000000001 to 0.999999999; a ratio, negative below a half.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_quantile(const struct brim_amount *probability,
+                          struct brim_amount *quantile,
+                          struct brim_error *error);
+
+// The half width of an interval that is expected to hold most of what the true value could be:
+// `factor` times the standard uncertainty, in its unit (JCGM 100:2008, 6.2.1). The factor, a
+// ratio above zero, is 2 where NULL leaves it out.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_expanded_uncertainty(const struct brim_amount *uncertainty,
+                                      const struct brim_amount *factor,
+                                      struct brim_amount *expanded,
+                                      struct brim_error *error);
+
+// What a drip loses, from drops counted in a time: in 24 hours and in 365 days, in L, and the
+// time from drop to drop, in s. At least one drop; the time and the volume of one `drop` above
+// zero. A drop has no volume of its own: published ones differ fivefold.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_drip_rate(uint32_t drops,
+                           const struct brim_amount *in_time,
+                           const struct brim_amount *drop,
+                           struct brim_amount *per_day,
+                           struct brim_amount *per_year,
+                           struct brim_amount *one_drop_every,
+                           struct brim_error *error);
+
+// The time from drop to drop, in s, of a drip that loses a volume over a time; all above zero,
+// and a drop no more than the volume.
+//
+// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
+brim_status brim_drops_for(const struct brim_amount *volume,
+                           const struct brim_amount *over,
+                           const struct brim_amount *drop,
+                           struct brim_amount *every,
                            struct brim_error *error);
 
 #ifdef __cplusplus

@@ -34,6 +34,12 @@ impl From<Amount> for brim_amount {
     }
 }
 
+impl From<Option<Amount>> for brim_amount {
+    fn from(amount: Option<Amount>) -> Self {
+        amount.map_or(brim_amount::NONE, brim_amount::from)
+    }
+}
+
 impl brim_amount {
     /// What stands where there is no amount.
     pub(crate) const NONE: brim_amount = brim_amount {
@@ -42,7 +48,15 @@ impl brim_amount {
         unit: 0,
     };
 
-    fn read(self, name: &'static str) -> Result<Amount, Error> {
+    /// The amount of a record whose unit is not 0, which stands for none.
+    pub(crate) fn read_if(self, name: &'static str) -> Result<Option<Amount>, Error> {
+        if self.unit == Self::NONE.unit {
+            return Ok(None);
+        }
+        self.read(name).map(Some)
+    }
+
+    pub(crate) fn read(self, name: &'static str) -> Result<Amount, Error> {
         let decimals = self
             .exponent
             .checked_neg()
@@ -60,13 +74,32 @@ impl brim_amount {
 ///
 /// # Safety
 /// The pointer is NULL or points to an amount.
-unsafe fn amount(amount: *const brim_amount, name: &'static str) -> Result<Amount, Error> {
+#[inline(never)]
+pub(crate) unsafe fn amount(
+    amount: *const brim_amount,
+    name: &'static str,
+) -> Result<Amount, Error> {
     if amount.is_null() {
         return Err(Fault::new(ErrorKind::NullPointer).at(name).into());
     }
     // SAFETY: as the caller promises; hosts that lay out records themselves may not align them. Any bytes are a
     // valid record.
     unsafe { amount.read_unaligned() }.read(name)
+}
+
+/// The amount of a caller's record that may be left out, as NULL.
+///
+/// # Safety
+/// As [`amount`].
+pub(crate) unsafe fn amount_if(
+    given: *const brim_amount,
+    name: &'static str,
+) -> Result<Option<Amount>, Error> {
+    if given.is_null() {
+        return Ok(None);
+    }
+    // SAFETY: as the caller promises.
+    unsafe { amount(given, name) }.map(Some)
 }
 
 /// Reads an amount as people type it: `1.5 L`, `1/2 US qt`, `1 1/2 in`, `104 deg F`, `14Nm`. The

@@ -11,7 +11,7 @@ use crate::handle::{self, Handle};
 use crate::list::{self, brim_act};
 use crate::options::brim_options;
 use crate::pack::brim_pack;
-use crate::text::{out, text, text_if};
+use crate::text::{self, out, text, text_if};
 use brimline_core::{Amount, Kind, LevelCheck, Limits};
 use std::ffi::c_char;
 
@@ -75,11 +75,11 @@ pub unsafe extern "C" fn brim_check_replay(
         let (pack, journal, check) = unsafe {
             (
                 handle::look(pack, "pack")?,
-                text(journal, journal_length, "journal")?,
+                text::journal(journal, journal_length, "journal")?,
                 out(check, "check")?,
             )
         };
-        check.put(handle::give(LevelCheck::replay(pack, journal)?));
+        check.put(handle::give(LevelCheck::replay(pack, &journal)?));
         Ok(())
     })
 }

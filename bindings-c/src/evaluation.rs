@@ -10,7 +10,7 @@ use crate::handle::{self, Handle};
 use crate::list::{self, brim_act, brim_by_sheet, brim_certainty, brim_verdict};
 use crate::options::brim_options;
 use crate::pack::brim_pack;
-use crate::text::{at, out, room, text, text_if};
+use crate::text::{self, at, out, room, text_if};
 use brimline_core::check::Options;
 use brimline_core::{Evaluation, Pack, evaluate, evaluate_with};
 use std::ffi::c_char;
@@ -45,14 +45,14 @@ pub unsafe extern "C" fn brim_evaluate(
         let (pack, journal, options, evaluation) = unsafe {
             (
                 handle::look(pack, "pack")?,
-                text(journal, journal_length, "journal")?,
+                text::journal(journal, journal_length, "journal")?,
                 handle::look_if(options, "options")?,
                 out(evaluation, "evaluation")?,
             )
         };
         let made = match options {
-            Some(options) => evaluate_with(pack, journal, options)?,
-            None => evaluate_with(pack, journal, &Options::default())?,
+            Some(options) => evaluate_with(pack, &*journal, options)?,
+            None => evaluate_with(pack, &*journal, &Options::default())?,
         };
         evaluation.put(handle::give(made));
         Ok(())
@@ -82,7 +82,7 @@ pub unsafe extern "C" fn brim_evaluate_json(
         let (pack, journal, room) = unsafe {
             (
                 text_if(pack, pack_length, "pack")?,
-                text(journal, journal_length, "journal")?,
+                text::journal(journal, journal_length, "journal")?,
                 room(buffer, capacity, length)?,
             )
         };
@@ -90,7 +90,7 @@ pub unsafe extern "C" fn brim_evaluate_json(
             Some(pack) => Pack::from_json(pack)?,
             None => Pack::embedded()?,
         };
-        room.put(&evaluate(&pack, journal)?.to_json())
+        room.put(&evaluate(&pack, &*journal)?.to_json())
     })
 }
 

@@ -12,26 +12,35 @@ pub(crate) fn answer(
     error: *mut brim_error,
     work: impl FnOnce() -> Result<(), Error>,
 ) -> brim_status {
+    match emptied(error) {
+        Ok(detail) => told(caught(work), detail),
+        Err(status) => status,
+    }
+}
+
+/// Where the detail of an error goes, if anywhere: emptied of that of the last call.
+fn emptied<'a>(error: *mut brim_error) -> Result<Option<&'a mut Option<Error>>, brim_status> {
     if error.is_null() {
-        return match caught(work) {
-            Ok(()) => BRIM_OK,
-            Err(refused) => refused.kind().code(),
-        };
+        return Ok(None);
     }
     // SAFETY: as the header asks, the handle is one of `brim_error_new` and this thread alone uses it now.
-    let detail = match unsafe { handle::change(error, "error") } {
-        Ok(detail) => detail,
-        Err(refused) => return refused.kind().code(),
-    };
-    *detail = None;
-    match caught(work) {
-        Ok(()) => BRIM_OK,
-        Err(refused) => {
-            let status = refused.kind().code();
-            *detail = Some(refused);
-            status
+    match unsafe { handle::change(error, "error") } {
+        Ok(detail) => {
+            *detail = None;
+            Ok(Some(detail))
         }
+        Err(refused) => Err(refused.kind().code()),
     }
+}
+
+/// The status of what was done, its detail put where it goes.
+fn told(done: Result<(), Error>, detail: Option<&mut Option<Error>>) -> brim_status {
+    let Err(refused) = done else { return BRIM_OK };
+    let status = refused.kind().code();
+    if let Some(detail) = detail {
+        *detail = Some(refused);
+    }
+    status
 }
 
 /// What the work answers, a panic in it as `internal`.

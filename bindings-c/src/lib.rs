@@ -24,6 +24,8 @@ pub mod error;
 
 pub mod list;
 
+pub mod word;
+
 pub mod unit;
 
 pub mod convert;
@@ -52,7 +54,22 @@ pub mod report;
 
 pub mod calculate;
 
+pub mod torque;
+
+pub mod volume;
+
+pub mod warm_up;
+
+pub mod forecast;
+
+pub mod fluid;
+
+pub mod signal;
+
+pub mod leak;
+
 // What the functions share.
+mod calculator;
 mod getter;
 mod guard;
 mod handle;

@@ -1,34 +1,8 @@
-//! The closed lists of words, by number.
+//! Closed lists of words, whose values cross by number.
 
-use crate::error::{brim_error, brim_status};
-use crate::guard::answer;
-use crate::text::{out, room, text};
 use brimline_core::check::{BySheet, Certainty};
 use brimline_core::procedure::Severity;
 use brimline_core::{Act, Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict};
-use std::ffi::c_char;
-
-/// One of the closed lists whose words have numbers.
-pub type brim_list = i32;
-
-/// `brim_status`, as `unit_ambiguous`.
-pub const BRIM_LIST_STATUS: brim_list = 1;
-/// `brim_kind`, as `volume`.
-pub const BRIM_LIST_KIND: brim_list = 2;
-/// `brim_measures`, as `us`.
-pub const BRIM_LIST_MEASURES: brim_list = 3;
-/// `brim_rounding`, as `half_even`.
-pub const BRIM_LIST_ROUNDING: brim_list = 4;
-/// `brim_verdict`, as `at_level`.
-pub const BRIM_LIST_VERDICT: brim_list = 5;
-/// `brim_by_sheet`, as `below`.
-pub const BRIM_LIST_BY_SHEET: brim_list = 6;
-/// `brim_certainty`, as `clear`.
-pub const BRIM_LIST_CERTAINTY: brim_list = 7;
-/// `brim_severity`, as `caution`.
-pub const BRIM_LIST_SEVERITY: brim_list = 8;
-/// `brim_act`, as `stop_engine`.
-pub const BRIM_LIST_ACT: brim_list = 9;
 
 /// What a quantity is a quantity of. 0 where a kind is given: any.
 pub type brim_kind = i32;
@@ -175,7 +149,7 @@ pub(crate) trait Listed: Copy + PartialEq + 'static {
 /// Gives the values of a list their numbers, and sees that none was forgotten.
 macro_rules! numbers {
     ($Name:ident of $count:expr; $($number:ident $Case:ident,)+) => {
-        impl Listed for $Name {
+        impl $crate::list::Listed for $Name {
             const NUMBERS: &'static [(i32, Self)] = &[$(($number, $Name::$Case),)+];
 
             fn word(self) -> &'static str {
@@ -183,9 +157,11 @@ macro_rules! numbers {
             }
         }
 
-        const _: () = assert!(<$Name as Listed>::NUMBERS.len() == $count, "a value has no number");
+        const _: () = assert!(<$Name as $crate::list::Listed>::NUMBERS.len() == $count, "a value has no number");
     };
 }
+
+pub(crate) use numbers;
 
 numbers! { Measures of Measures::WORDS.len();
     BRIM_MEASURES_US Us, BRIM_MEASURES_IMPERIAL Imperial,
@@ -267,90 +243,4 @@ pub(crate) fn unknown(
     let allowed = known.map(|(number, word)| format!("{number} {word}"));
     let fault = Fault::new(ErrorKind::UnknownValue).at(name);
     fault.got(&number.to_string()).allowed(allowed).into()
-}
-
-/// The words of a list with their numbers.
-fn words(list: brim_list) -> Result<Vec<(i32, &'static str)>, Error> {
-    fn of<L: Listed>() -> Vec<(i32, &'static str)> {
-        L::NUMBERS
-            .iter()
-            .map(|(number, value)| (*number, value.word()))
-            .collect()
-    }
-    Ok(match list {
-        BRIM_LIST_STATUS => {
-            let kinds = ErrorKind::ALL.iter().map(|kind| (kind.code(), kind.slug()));
-            std::iter::once((crate::error::BRIM_OK, "ok"))
-                .chain(kinds)
-                .collect()
-        }
-        BRIM_LIST_KIND => of::<Kind>(),
-        BRIM_LIST_MEASURES => of::<Measures>(),
-        BRIM_LIST_ROUNDING => of::<Rounding>(),
-        BRIM_LIST_VERDICT => of::<Verdict>(),
-        BRIM_LIST_BY_SHEET => of::<BySheet>(),
-        BRIM_LIST_CERTAINTY => of::<Certainty>(),
-        BRIM_LIST_SEVERITY => of::<Severity>(),
-        BRIM_LIST_ACT => of::<Act>(),
-        other => return Err(unknown(other, "list", LISTS.iter().copied())),
-    })
-}
-
-const LISTS: &[(brim_list, &str)] = &[
-    (BRIM_LIST_STATUS, "status"),
-    (BRIM_LIST_KIND, "kind"),
-    (BRIM_LIST_MEASURES, "measures"),
-    (BRIM_LIST_ROUNDING, "rounding"),
-    (BRIM_LIST_VERDICT, "verdict"),
-    (BRIM_LIST_BY_SHEET, "by_sheet"),
-    (BRIM_LIST_CERTAINTY, "certainty"),
-    (BRIM_LIST_SEVERITY, "severity"),
-    (BRIM_LIST_ACT, "act"),
-];
-
-/// The word of a number of a list, as it stands in documents.
-///
-/// Errors: `BRIM_ERROR_UNKNOWN_VALUE`.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn brim_word(
-    list: brim_list,
-    number: i32,
-    buffer: *mut c_char,
-    capacity: usize,
-    length: *mut usize,
-    error: *mut brim_error,
-) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let room = unsafe { room(buffer, capacity, length)? };
-        let words = words(list)?;
-        match words.iter().find(|(own, _)| *own == number) {
-            Some((_, word)) => room.put(word),
-            None => Err(unknown(number, "number", words.into_iter())),
-        }
-    })
-}
-
-/// The number of a word of a list.
-///
-/// Errors: `BRIM_ERROR_UNKNOWN_VALUE`.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn brim_word_number(
-    list: brim_list,
-    word: *const c_char,
-    word_length: usize,
-    number: *mut i32,
-    error: *mut brim_error,
-) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (word, number) = unsafe { (text(word, word_length, "word")?, out(number, "number")?) };
-        let words = words(list)?;
-        let Some((found, _)) = words.iter().find(|(_, own)| *own == word) else {
-            let fault = Fault::new(ErrorKind::UnknownValue).at("word").got(word);
-            return Err(fault.allowed(words.into_iter().map(|(_, own)| own)).into());
-        };
-        number.put(*found);
-        Ok(())
-    })
 }

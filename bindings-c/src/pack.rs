@@ -5,7 +5,7 @@ use crate::getter::tell;
 use crate::guard::answer;
 use crate::handle::{self, Handle};
 use crate::options::brim_options;
-use crate::text::{out, room, text, text_if};
+use crate::text::{out, room, text, text_if, texts};
 use brimline_core::document::canonical;
 use brimline_core::{Limits, Pack};
 use std::ffi::c_char;
@@ -267,5 +267,69 @@ pub unsafe extern "C" fn brim_pack_select_json(
             )
         };
         room.put(&canonical(&pack.select(vehicle, unit, day)?))
+    })
+}
+
+/// Whether one fluid of the pack may be poured onto another, by their ids, as JSON:
+/// `{"answer","relation","path":[{"from","to","relation"}],"reason"}`. The answer is `yes`,
+/// `after_exchange`, `no` or `unknown`; only `yes` is a yes. A fluid that the pack lacks is
+/// `unknown`.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_pack_may_mix_json(
+    pack: *const brim_pack,
+    poured: *const c_char,
+    poured_length: usize,
+    onto: *const c_char,
+    onto_length: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let (pack, poured, onto, room) = unsafe {
+            (
+                handle::look(pack, "pack")?,
+                text(poured, poured_length, "poured")?,
+                text(onto, onto_length, "onto")?,
+                room(buffer, capacity, length)?,
+            )
+        };
+        room.put(&canonical(&pack.may_mix(poured, onto)))
+    })
+}
+
+/// What each fluid on offer may do where the pack's fluid `required` is asked for, as JSON:
+/// `[{"id","answer","fill","top_up","path":[{"from","to","relation"}],"reason"}]`, in the order of
+/// the offers. The answer is `same`, `may_replace`, `may_top_up`, `after_exchange`, `never` or
+/// `unknown`. `offered` points to `offered_count` ids, each of which ends with a NUL.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_pack_resolve_json(
+    pack: *const brim_pack,
+    required: *const c_char,
+    required_length: usize,
+    offered: *const *const c_char,
+    offered_count: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let (pack, required, offered, room) = unsafe {
+            (
+                handle::look(pack, "pack")?,
+                text(required, required_length, "required")?,
+                texts(offered, offered_count, "offered")?,
+                room(buffer, capacity, length)?,
+            )
+        };
+        room.put(&canonical(&pack.resolve(required, &offered)))
     })
 }

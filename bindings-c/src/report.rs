@@ -9,8 +9,8 @@ use crate::getter::tell;
 use crate::guard::answer;
 use crate::handle;
 use crate::pack::brim_pack;
-use crate::text::{at, room, text};
-use brimline_core::{Evaluation, report};
+use crate::text::{self, at, room, text};
+use brimline_core::{ErrorKind, Evaluation, Fault, report};
 use std::ffi::c_char;
 
 /// The whole answer in English lines of at most 80 columns, with every caution in full.
@@ -56,11 +56,11 @@ pub unsafe extern "C" fn brim_story(
         let (pack, journal, room) = unsafe {
             (
                 handle::look(pack, "pack")?,
-                text(journal, journal_length, "journal")?,
+                text::journal(journal, journal_length, "journal")?,
                 room(buffer, capacity, length)?,
             )
         };
-        room.put(&report::story(pack, journal)?)
+        room.put(&report::story(pack, &journal)?)
     })
 }
 
@@ -150,6 +150,28 @@ pub unsafe extern "C" fn brim_acts_caution_text(
             Ok(report::caution(id).unwrap_or(id))
         })
     }
+}
+
+/// A caution of the library in English, by its id, as the calculators give them.
+///
+/// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for an id of none.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_caution_text(
+    id: *const c_char,
+    id_length: usize,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: pointers as the header asks.
+        let (id, room) = unsafe { (text(id, id_length, "id")?, room(buffer, capacity, length)?) };
+        match report::caution(id) {
+            Some(caution) => room.put(caution),
+            None => Err(Fault::new(ErrorKind::UnknownValue).at("id").got(id).into()),
+        }
+    })
 }
 
 /// One of the cautions that go with the state of the job: the library's in English, a sheet's own in

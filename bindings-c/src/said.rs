@@ -1,8 +1,10 @@
 //! What findings, next acts and unmet items say beside their id.
 
 use crate::amount::brim_amount;
-use brimline_core::Amount;
+use crate::text::room;
 use brimline_core::check::{Arg, Args};
+use brimline_core::{Amount, Error};
+use std::ffi::c_char;
 
 /// What is said under a name, as text; empty if nothing.
 pub(crate) fn under(args: &Args, name: &str) -> String {
@@ -15,5 +17,19 @@ pub(crate) fn under(args: &Args, name: &str) -> String {
 
 /// An amount that may be absent, as whether it is there and what it is.
 pub(crate) fn present(amount: Option<Amount>) -> (i32, brim_amount) {
-    amount.map_or((0, brim_amount::NONE), |amount| (1, amount.into()))
+    (amount.is_some().into(), amount.into())
+}
+
+/// Writes the ids of the cautions that go with an answer, a line each.
+///
+/// # Safety
+/// As [`room`].
+pub(crate) unsafe fn caution(
+    cautions: &[&str],
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+) -> Result<(), Error> {
+    // SAFETY: as the caller promises.
+    unsafe { room(buffer, capacity, length)? }.put(&cautions.join("\n"))
 }

@@ -1,7 +1,9 @@
 //! The caller's memory: texts that come in, texts and values that go out.
 
 use brimline_core::{Error, ErrorKind, Fault, Position};
+use std::borrow::Cow;
 use std::ffi::{CStr, c_char};
+use std::str::Utf8Error;
 
 /// As the length of a text: it ends at its first NUL. The header defines it in words of C.
 ///
@@ -37,17 +39,8 @@ pub(crate) unsafe fn text_if<'a>(
     if text.is_null() {
         return Ok(None);
     }
-    let bytes = if length == BRIM_TERMINATED {
-        // SAFETY: the caller promises a NUL.
-        unsafe { CStr::from_ptr(text) }.to_bytes()
-    } else if length > isize::MAX.unsigned_abs() {
-        let fault = Fault::new(ErrorKind::OutOfRange).at(name);
-        let hint = "no text is that long: give its bytes, or BRIM_TERMINATED";
-        return Err(fault.got(&length.to_string()).hint(hint).into());
-    } else {
-        // SAFETY: the caller promises so many bytes, and a text this long fits into memory.
-        unsafe { std::slice::from_raw_parts(text.cast(), length) }
-    };
+    // SAFETY: as the caller promises.
+    let bytes = unsafe { bytes_of(text, length, name)? };
     if bytes.is_ascii() {
         // SAFETY: ASCII is UTF-8. Names of units are short and mostly ASCII, and this is the shorter way for them.
         return Ok(Some(unsafe { std::str::from_utf8_unchecked(bytes) }));
@@ -56,6 +49,105 @@ pub(crate) unsafe fn text_if<'a>(
         Ok(text) => Ok(Some(text)),
         Err(stop) => Err(not_utf8(bytes, stop.valid_up_to(), name)),
     }
+}
+
+/// A list of texts, each of which ends with a NUL.
+///
+/// # Safety
+/// The pointer is NULL or points to `count` pointers, each as [`text`] has it.
+pub(crate) unsafe fn texts<'a>(
+    texts: *const *const c_char,
+    count: usize,
+    name: &'static str,
+) -> Result<Vec<&'a str>, Error> {
+    if texts.is_null() {
+        return Err(null(name));
+    }
+    if count > isize::MAX.unsigned_abs() / size_of::<*const c_char>() {
+        return Err(too_long(count, name));
+    }
+    // SAFETY: the caller promises so many pointers; hosts that lay out lists themselves may not align them.
+    let each = (0..count).map(|index| unsafe { texts.add(index).read_unaligned() });
+    // SAFETY: as the caller promises of each.
+    each.map(|one| unsafe { text(one, BRIM_TERMINATED, name) })
+        .collect()
+}
+
+/// A journal. The last line of one may have been cut off, and then anywhere: within a character as well. What is left
+/// of that character becomes as many bytes that no document may hold, so that the line reads as what it is, cut off.
+///
+/// # Safety
+/// As [`text`].
+pub(crate) unsafe fn journal<'a>(
+    journal: *const c_char,
+    length: usize,
+    name: &'static str,
+) -> Result<Cow<'a, str>, Error> {
+    const SUBSTITUTE: &str = "\u{1a}";
+    // SAFETY: as the caller promises.
+    let refused = match unsafe { text(journal, length, name) } {
+        Ok(whole) => return Ok(Cow::Borrowed(whole)),
+        Err(refused) => refused,
+    };
+    if refused.kind() != ErrorKind::NotUtf8 {
+        return Err(refused);
+    }
+    // SAFETY: the same.
+    let bytes = unsafe { bytes_of(journal, length, name)? };
+    let ends_within = |stop: &Utf8Error| stop.error_len().is_none();
+    let stop = std::str::from_utf8(bytes).err().filter(ends_within);
+    let cut = stop.and_then(|stop| bytes.split_at_checked(stop.valid_up_to()));
+    match cut {
+        Some((whole, left)) if whole.contains(&b'\n') => {
+            let mut whole = String::from_utf8_lossy(whole).into_owned();
+            whole.push_str(&SUBSTITUTE.repeat(left.len()));
+            Ok(Cow::Owned(whole))
+        }
+        _ => Err(refused),
+    }
+}
+
+/// Bytes that must be there.
+///
+/// # Safety
+/// The pointer is NULL or points to `length` bytes that stay as they are during the call.
+pub(crate) unsafe fn bytes<'a>(
+    bytes: *const u8,
+    length: usize,
+    name: &'static str,
+) -> Result<&'a [u8], Error> {
+    if bytes.is_null() {
+        return Err(null(name));
+    }
+    if length > isize::MAX.unsigned_abs() {
+        return Err(too_long(length, name));
+    }
+    // SAFETY: the caller promises so many bytes, and this many fit into memory.
+    Ok(unsafe { std::slice::from_raw_parts(bytes, length) })
+}
+
+/// The bytes of a text that is there.
+///
+/// # Safety
+/// As [`text`], and the pointer is not NULL.
+unsafe fn bytes_of<'a>(
+    text: *const c_char,
+    length: usize,
+    name: &'static str,
+) -> Result<&'a [u8], Error> {
+    if length == BRIM_TERMINATED {
+        // SAFETY: the caller promises a NUL.
+        return Ok(unsafe { CStr::from_ptr(text) }.to_bytes());
+    }
+    // SAFETY: as the caller promises.
+    unsafe { bytes(text.cast(), length, name) }
+}
+
+#[cold]
+fn too_long(length: usize, name: &'static str) -> Error {
+    let fault = Fault::new(ErrorKind::OutOfRange).at(name);
+    let hint = "nothing is that long: give the number of bytes; BRIM_TERMINATED is for texts";
+    fault.got(&length.to_string()).hint(hint).into()
 }
 
 #[cold]

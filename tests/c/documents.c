@@ -263,6 +263,28 @@ brim_status answer_pack_select(const request *of) {
     return told_pack(pack, NULL, status);
 }
 
+brim_status answer_may_mix(const request *of) {
+    brim_pack *pack = NULL;
+    brim_status status;
+    TRY(pack_of(of, NULL, &pack));
+    FILL(brim_pack_may_mix_json(pack, ARG(1), ARG(2), ROOM, detail));
+    return told_pack(pack, NULL, status);
+}
+
+/* Every argument after the second is a fluid on offer. */
+brim_status answer_resolve(const request *of) {
+    const char *offered[8];
+    brim_pack *pack = NULL;
+    brim_status status;
+    size_t index;
+    for (index = 2; index < of->count; index++) {
+        offered[index - 2] = of->args[index].bytes;
+    }
+    TRY(pack_of(of, NULL, &pack));
+    FILL(brim_pack_resolve_json(pack, ARG(1), offered, of->count - 2, ROOM, detail));
+    return told_pack(pack, NULL, status);
+}
+
 brim_status answer_calculate(const request *of) {
     brim_status status;
     FILL(brim_calculate(ARG(0), ARG(1), NULL, ROOM, detail));

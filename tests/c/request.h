@@ -59,5 +59,16 @@ brim_status answer_pack_select(const request *of);
 brim_status answer_calculate(const request *of);
 brim_status answer_story(const request *of);
 brim_status answer_getters(const request *of);
+brim_status answer_may_mix(const request *of);
+brim_status answer_resolve(const request *of);
+
+/* calculators.c */
+brim_status answer_typed(const request *of);
+/* A member, unless it is absent: unit or number 0. */
+void put_amount(const char *name, const brim_amount *amount);
+void put_word(const char *name, brim_list list, int32_t number);
+
+/* forecast.c */
+brim_status answer_forecast(const request *of);
 
 #endif

@@ -66,6 +66,10 @@ static const operation OPERATIONS[] = {
     {"pack_compare", answer_pack_compare},
     {"pack_select", answer_pack_select},
     {"calculate", answer_calculate},
+    {"typed", answer_typed},
+    {"forecast", answer_forecast},
+    {"may_mix", answer_may_mix},
+    {"resolve", answer_resolve},
     {"story", answer_story},
     {"getters", answer_getters},
 };
