@@ -199,6 +199,38 @@ fn the_example_tells_every_journal() {
     assert!(count >= 5, "only {count} journals");
 }
 
+/// The questions a shop asks, as Rust and as Python: both tell the same.
+#[test]
+fn a_question_has_one_answer() {
+    let mut count = 0;
+    for script in fs::read_dir(root().join("examples/python")).expect("examples are there") {
+        let script = script.expect("a folder lists").path();
+        let name = script.file_stem().expect("a file has a name");
+        if ["first_check", "level_check"]
+            .map(Some)
+            .contains(&name.to_str())
+        {
+            continue;
+        }
+        let name = format!("{}{}", name.to_string_lossy(), env::consts::EXE_SUFFIX);
+        let executable = env::current_exe().expect("the test knows its own place");
+        let folder = executable
+            .ancestors()
+            .nth(2)
+            .expect("the folder of the profile");
+        let rust = run(Command::new(folder.join("examples").join(&name))).stdout;
+        let mut example = python();
+        example.arg(&script);
+        let python = run(example).stdout;
+        let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
+        let (rust, python) = (text(rust), text(python));
+        assert!(rust.lines().count() > 0, "{name} says nothing");
+        assert_eq!(rust, python, "{name}");
+        count += 1;
+    }
+    assert_eq!(count, 6, "a question is missing");
+}
+
 #[test]
 fn the_stub_is_fresh() {
     let module = pyo3_introspection::introspect_cdylib(module(), "_native")

@@ -93,6 +93,15 @@ impl Forecast {
         Told::answer(py, &outlook)
     }
 
+    /// The same in English.
+    ///
+    /// >>> from brimline.warm_up import Forecast
+    /// >>> Forecast(min="50 °C").text()
+    /// 'There are too few readings yet to say when the window opens.'
+    fn text(&self) -> PyResult<String> {
+        answer(|| Ok(brimline::report::outlook(&self.held().answer())))
+    }
+
     fn __copy__(&self) -> Self {
         Forecast::of(self.held().clone())
     }

@@ -50,7 +50,7 @@ use pyo3::types::PyList;
 #[pymodule(gil_used = false)]
 mod _native {
     #[pymodule_export]
-    use super::{calculate, convert, evaluate, evaluate_many, story, versions};
+    use super::{calculate, caution, convert, evaluate, evaluate_many, story, versions};
     #[pymodule_export]
     use crate::amount::Amount;
     #[pymodule_export]
@@ -248,6 +248,16 @@ fn calculate<'py>(
         brimline::calculate::calculate_with(function, arguments.text("arguments")?, &limits)
     })?;
     Told::from_json(py, &json)
+}
+
+/// A caution of the library in full, by its id; `None` for a sheet's own, whose text stands on the sheet.
+///
+/// >>> from brimline import caution
+/// >>> caution("torque_unit")
+/// 'Mind the unit of the torque on the wrench as well as the number: threads in aluminium strip.'
+#[pyfunction]
+fn caution(id: &str) -> Option<&'static str> {
+    brimline::report::caution(id)
 }
 
 /// The versions of the library, of its rules and of the documents it reads and writes.

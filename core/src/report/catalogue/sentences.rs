@@ -227,6 +227,11 @@ pub(super) static SENTENCES: &[Message] = table! {
             go by its own sheet.",
         reheats_on_start: "The running engine warms the fluid again at once: start it only when everything is ready for \
             the look, and read the temperature again before it.",
+        fluid_by_name: "Go by the name of the specification on the container, never by the colour of what is in it.",
+        opened_fluid: "Fluid from a container that was opened before takes up water and dirt: use it only if it stood \
+            sealed, clean and within its date.",
+        mix_between: "Drive or run it through its ranges between one drain and the next, or the old fluid stays where it \
+            is and the shares are not true.",
         no_normal_use: "A sealed unit uses no fluid up: what is missing went somewhere, and a small rate or a low class \
             does not show it to be tight.",
         coolant_toxic: "Coolant poisons people and animals. Keep fluid that has coolant in it apart from other waste.",
