@@ -92,6 +92,10 @@ const TO_SPARE: f64 = 5.0;
 /// So many seconds past a whole one it is that one.
 const WHOLE: f64 = 1e-6;
 
+/// A limit is nearby within this part of what the fluid has risen since the first reading: the curve is hardly led on then,
+/// and its crossing is good before its asymptote is; common practice, no source.
+const NEARBY: f64 = 0.25;
+
 fn seconds(number: f64) -> Option<Amount> {
     let number = number.max(0.0);
     let amount = Amount::from_computed(number, Unit::Second).ok();
@@ -115,7 +119,8 @@ impl Span {
 impl Forecast {
     /// What the readings so far tell, without allocating where none is suspect.
     ///
-    /// By a first-order response from four readings on, where the readings show that its asymptote lies beyond the limit; by
+    /// By a first-order response from four readings on, where the readings show that its asymptote lies beyond the limit, or
+    /// the limit is no further than a quarter of the rise so far; by
     /// the line through the latest six otherwise, which is early where the warming slows down; not at all where they do not
     /// rise or stand still.
     ///
@@ -280,7 +285,8 @@ impl Ahead {
         if left <= -self.margin && self.fitted.normal.freedom() >= TO_SPARE {
             return (None, Some(Reason::AsymptoteBelow));
         }
-        if limit > now.value && (left < self.margin || left <= 0.0) {
+        let is_near = limit - now.value <= NEARBY * now.value;
+        if limit > now.value && (left <= 0.0 || (left < self.margin && !is_near)) {
             let soonest = Span::of((limit - now.value) / self.rate, None, None);
             return (soonest, Some(Reason::AsymptoteUnknown));
         }

@@ -42,7 +42,9 @@ fn median(sorted: &[f64]) -> Option<f64> {
 impl Task<'_> {
     /// The line through the latest believed readings; `None` for fewer than three, or all at one time.
     ///
-    /// Its ends come from the pairs at least half the line apart: nearer ones tell the scatter and no slope.
+    /// Its ends come from the pairs at least half the line apart, nearer ones telling the scatter and no slope, and from those
+    /// that end at the newest reading: warming slows down, and they know it first. For the same reason it goes through the
+    /// newest reading and not through the middle of them all.
     pub(super) fn slope(&self, now: f64) -> Option<Slope> {
         let (first, last) = self.ends();
         let step = APART.min((last.at - first.at) / 5.0);
@@ -71,7 +73,7 @@ impl Task<'_> {
                 if let Some(own) = slopes.get_mut(pairs).filter(|_| apart > 0.0) {
                     *own = slope;
                     pairs = pairs.saturating_add(1);
-                    if apart >= half {
+                    if apart >= half || place == 0 {
                         (least, most) = (least.min(slope), most.max(slope));
                     }
                 }
@@ -80,17 +82,11 @@ impl Task<'_> {
         let slopes = slopes.get_mut(..pairs)?;
         slopes.sort_unstable_by(f64::total_cmp);
         let likely = median(slopes)?;
-        let mut levels = [0.0; MOST];
-        for (level, (at, over)) in levels.iter_mut().zip(line) {
-            *level = over + likely * (now - at);
-        }
-        let levels = levels.get_mut(..count)?;
-        levels.sort_unstable_by(f64::total_cmp);
         Some(Slope {
             least: least.min(likely),
             likely,
             most: most.max(likely),
-            now: median(levels)?,
+            now: newest.1 + likely * (now - newest.0),
             reach: now - oldest.0,
         })
     }
