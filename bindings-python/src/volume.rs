@@ -13,8 +13,8 @@ shapes_of!("brimline.calculated": ContainerPlans, CyclesNeeded, Exchange, Flush,
 /// The factor from a volume at a temperature to the volume at the base: V at the base = V · factor.
 ///
 /// `density` at the base, 800.9 to 1163.5 kg/m³; `temperature` -50 to 150 °C. The bases are `base_15c` (15 °C, the SI form
-/// of 1980), `base_60f` (60 °F, 1980), `base_60f_2004` and `base_15c_2004` (the procedure of 2004, rounded to five
-/// decimals). Source: API MPMS 11.1 / ASTM D1250, lubricating-oil group; the procedure of 2004 from memory.
+/// of 1980; it is meant where none is given), `base_60f` (60 °F, 1980), `base_60f_2004` and `base_15c_2004` (the procedure
+/// of 2004, rounded to five decimals). Source: API MPMS 11.1 / ASTM D1250, lubricating-oil group; the procedure of 2004 from memory.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
 ///
@@ -22,10 +22,7 @@ shapes_of!("brimline.calculated": ContainerPlans, CyclesNeeded, Exchange, Flush,
 /// >>> volume.correction_factor("850 kg/m³", temperature="40 °C").to("ratio", 6)  # as in table 54D
 /// Amount('0.981437 ratio')
 #[pyfunction]
-#[pyo3(
-    signature = (density, *, temperature, base=None),
-    text_signature = "(density, *, temperature, base='base_15c')"
-)]
+#[pyo3(signature = (density, *, temperature, base=None))]
 pub(crate) fn correction_factor(
     density: Given<'_, '_, kind::Density>,
     temperature: Given<'_, '_, kind::Temperature>,
@@ -49,10 +46,7 @@ pub(crate) fn correction_factor(
 /// >>> volume.at_temperature("100 L", from_="15 °C", to="35 °C", coefficient="0.0007 per K")
 /// Amount('101.4 L')
 #[pyfunction]
-#[pyo3(
-    signature = (volume, *, from_, to, density=None, base=None, coefficient=None),
-    text_signature = "(volume, *, from_, to, density=None, base='base_15c', coefficient=None)"
-)]
+#[pyo3(signature = (volume, *, from_, to, density=None, base=None, coefficient=None))]
 pub(crate) fn at_temperature(
     py: Python<'_>,
     volume: Given<'_, '_, kind::Volume>,
@@ -102,10 +96,7 @@ fn expansion(
 /// >>> told.to("L", 2)
 /// Amount('0.11 L')
 #[pyfunction]
-#[pyo3(
-    signature = (volume, *, read_at, reference, density=None, base=None, coefficient=None),
-    text_signature = "(volume, *, read_at, reference, density=None, base='base_15c', coefficient=None)"
-)]
+#[pyo3(signature = (volume, *, read_at, reference, density=None, base=None, coefficient=None))]
 pub(crate) fn temperature_error(
     py: Python<'_>,
     volume: Given<'_, '_, kind::Volume>,
@@ -134,10 +125,7 @@ pub(crate) fn temperature_error(
 /// >>> volume.base_density("834.22 kg/m³", temperature="40 °C").to("kg/m³", 1)
 /// Amount('850.0 kg/m³')
 #[pyfunction]
-#[pyo3(
-    signature = (density, *, temperature, base=None),
-    text_signature = "(density, *, temperature, base='base_15c')"
-)]
+#[pyo3(signature = (density, *, temperature, base=None))]
 pub(crate) fn base_density(
     density: Given<'_, '_, kind::Density>,
     temperature: Given<'_, '_, kind::Temperature>,
@@ -158,10 +146,7 @@ pub(crate) fn base_density(
 /// >>> volume.density_at("850 kg/m³", temperature="40 °C").to("kg/m³", 2)
 /// Amount('834.22 kg/m³')
 #[pyfunction]
-#[pyo3(
-    signature = (density, *, temperature, base=None),
-    text_signature = "(density, *, temperature, base='base_15c')"
-)]
+#[pyo3(signature = (density, *, temperature, base=None))]
 pub(crate) fn density_at(
     density: Given<'_, '_, kind::Density>,
     temperature: Given<'_, '_, kind::Temperature>,
@@ -182,10 +167,7 @@ pub(crate) fn density_at(
 /// >>> volume.mass("7 L", temperature="15 °C", density="850 kg/m³")
 /// Amount('5.95 kg')
 #[pyfunction]
-#[pyo3(
-    signature = (volume, *, temperature, density, base=None),
-    text_signature = "(volume, *, temperature, density, base='base_15c')"
-)]
+#[pyo3(signature = (volume, *, temperature, density, base=None))]
 pub(crate) fn mass(
     volume: Given<'_, '_, kind::Volume>,
     temperature: Given<'_, '_, kind::Temperature>,
@@ -207,10 +189,7 @@ pub(crate) fn mass(
 /// >>> volume.volume_of_mass("425 g", temperature="15 °C", density="850 kg/m³")
 /// Amount('0.5 L')
 #[pyfunction]
-#[pyo3(
-    signature = (mass, *, temperature, density, base=None),
-    text_signature = "(mass, *, temperature, density, base='base_15c')"
-)]
+#[pyo3(signature = (mass, *, temperature, density, base=None))]
 pub(crate) fn volume_of_mass(
     mass: Given<'_, '_, kind::Mass>,
     temperature: Given<'_, '_, kind::Temperature>,
