@@ -39,7 +39,7 @@ pub(super) struct Task<'a> {
 }
 
 /// The three numbers of a response.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Curve {
     /// Temperature when the first believed reading was taken, in kelvin over the first reading.
     pub(super) start: f64,
@@ -50,14 +50,14 @@ pub(super) struct Curve {
 }
 
 /// A number that follows from a curve, and how it moves with start, heating and loss.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Told {
     pub(super) value: f64,
     pub(super) by: [f64; 3],
 }
 
 /// How far along its curve a temperature has come.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Walk {
     at: f64,
     pub(super) now: Told,
@@ -78,7 +78,7 @@ const SERIES: [f64; 8] = [
     1.0 / 362_880.0,
 ];
 
-/// (1 − e⁻ˣ)/x and (1 − that)/x, for x from 0; exact to 14 digits.
+/// (1 − e⁻ˣ)/x and (1 − that)/x, for x from 0; to 13 digits.
 fn gains(x: f64) -> (f64, f64) {
     if x < 0.125 {
         let second = SERIES.iter().rev().fold(0.0, |sum, term| term - x * sum);
@@ -136,7 +136,7 @@ impl Walk {
 }
 
 /// A curve and how it lies among the readings.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 pub(super) struct Fitted {
     pub(super) curve: Curve,
     pub(super) normal: Normal,
@@ -254,6 +254,8 @@ impl Told {
 
 /// How far from a straight line and from a bare step a response may lie, as loss times the span of the readings.
 const LOSS_OVER_SPAN: [f64; 2] = [1e-3, 1e2];
+/// Within this factor of a bound a loss is at it.
+const BOUND: f64 = 1.001;
 /// The loss changes at most by this factor in one step.
 const STRIDE: f64 = 4.0;
 /// How much the first step is held back, as a part of the diagonal.
@@ -324,7 +326,8 @@ impl Task<'_> {
             if normal.gain(step) <= enough * normal.variance() + NOTHING {
                 break;
             }
-            let next = curve.moved(step, self);
+            let mut next = curve.moved(step, self);
+            next.loss = next.loss.clamp(least, most);
             let (there, there_walk) = next.normal(self);
             // Not a number is no gain either.
             if there.cost <= normal.cost {
@@ -334,9 +337,9 @@ impl Task<'_> {
                 damping = (damping * 10.0).min(1e6);
             }
         }
-        let shape = if curve.loss <= least {
+        let shape = if curve.loss <= least * BOUND {
             Shape::Straight
-        } else if curve.loss >= most {
+        } else if curve.loss * BOUND >= most {
             Shape::Step
         } else {
             Shape::Curved

@@ -50,7 +50,7 @@ pub struct Crossing {
 }
 
 /// What was found, in SI after and over the first reading.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone, Copy, PartialEq)]
 struct Found {
     fitted: Fitted,
     held: Option<f64>,
@@ -58,13 +58,6 @@ struct Found {
     first_kelvin: f64,
     last_at: f64,
     time: Unit,
-}
-
-impl PartialEq for Found {
-    /// The amounts beside it say all of it.
-    fn eq(&self, _: &Self) -> bool {
-        true
-    }
 }
 
 /// More steps than any fit was seen to need.

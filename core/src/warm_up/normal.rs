@@ -1,7 +1,7 @@
 //! The normal equations of three unknowns, and what follows from their inverse.
 
 /// Weighted sums over the readings: H = Σ w·g·gᵀ, its right-hand side, and what is to become small.
-#[derive(Debug, Clone, Copy, Default)]
+#[derive(Debug, Clone, Copy, Default, PartialEq)]
 pub(super) struct Normal {
     /// Twice the cost, in K².
     pub(super) cost: f64,
@@ -67,12 +67,13 @@ impl Normal {
         let [aa, ab, ac, bb, bc, cc] = self.inverse(damping)?;
         let [a, b, c] = self.right;
         let last = ac * a + bc * b + cc * c;
-        let off = last.clamp(least, most) - last;
+        let kept = last.clamp(least, most);
+        let off = kept - last;
         // Along this direction the others follow the last at the least cost.
         Some([
             aa * a + ab * b + ac * c + ac / cc * off,
             ab * a + bb * b + bc * c + bc / cc * off,
-            last + off,
+            kept,
         ])
     }
 

@@ -169,10 +169,8 @@ impl Forecast {
         let is_curved = |fitted: &Fitted| fitted.shape == Shape::Curved;
         let fitted = self.fitted.filter(is_curved);
         let ahead = fitted.and_then(|fitted| Ahead::of(self, fitted));
-        let ahead = ahead.ok_or(Reason::AsymptoteUnknown)?;
-        if ahead.rate <= 0.0 {
-            return Err(Reason::NotWarming);
-        }
+        let rising = ahead.filter(|ahead| ahead.rate > 0.0);
+        let ahead = rising.ok_or(Reason::AsymptoteUnknown)?;
         let now = ahead.now.value;
         let (opens, mut reason) = ahead.to(self, self.over(self.min));
         let (closes, other) = ahead.to(self, self.over(self.max));
