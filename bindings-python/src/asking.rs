@@ -28,7 +28,7 @@ impl Arguments {
         let before = self.0.len();
         let _ = write!(self.0, "{separator}\"{name}\":");
         let is_written = value.write(&mut self.0);
-        if !is_written.map_err(|failed| of(failed.into(), name))? {
+        if !is_written.map_err(|failed| of(failed, name))? {
             self.0.truncate(before);
         }
         Ok(())

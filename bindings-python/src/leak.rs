@@ -15,8 +15,8 @@ shapes_of!("brimline.observed": AgainstLimit, Consumption, DripRate, Risks, Seep
 /// Decides by a rule whether an estimate is above a limit, and with what probability its true value is.
 ///
 /// Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above zero. A
-/// guarded rule takes the `probability` that its decision is right, 0.5 to 0.999999999. `below` says that the limit is
-/// not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
+/// guarded rule takes the `probability` that its decision is right, 0.5 to 0.999999999; without a `rule` it is
+/// `simple_acceptance`. `below` says that the limit is not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for a guarded rule without a
 /// probability, or simple acceptance with one.
@@ -29,10 +29,7 @@ shapes_of!("brimline.observed": AgainstLimit, Consumption, DripRate, Risks, Seep
 /// >>> told["decision"], told["guard_band"]
 /// ('undecided', '0.164485363 L')
 #[pyfunction]
-#[pyo3(
-    signature = (estimate, *, uncertainty, limit, rule=None, probability=None),
-    text_signature = "(estimate, *, uncertainty, limit, rule='simple_acceptance', probability=None)"
-)]
+#[pyo3(signature = (estimate, *, uncertainty, limit, rule=None, probability=None))]
 pub(crate) fn against_limit<'py>(
     py: Python<'py>,
     estimate: Given<'_, 'py, kind::Any>,

@@ -2,7 +2,8 @@
 //!
 //! * `border` keeps panics inside, `error` raises what the library refuses;
 //! * `document`, `number`, `word` and `argument` read what Python hands in, `data` and `plain` hand plain data out;
-//! * `torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak` are the calculators, `asking` asks those with lists;
+//! * `torque`, `volume` (with `expansion`), `warm_up`, `fluid`, `signal` and `leak` are the calculators, `asking` asks
+//!   those with lists;
 //! * every other file is one class of the package.
 
 mod amount;
@@ -13,6 +14,7 @@ mod data;
 mod document;
 mod error;
 mod evaluation;
+mod expansion;
 mod fluid;
 mod forecast;
 mod interval;
@@ -58,6 +60,11 @@ mod _native {
     #[pymodule_export]
     use crate::evaluation::Evaluation;
     #[pymodule_export]
+    use crate::expansion::{
+        at_temperature, base_density, correction_factor, density_at, mass, temperature_error,
+        volume_of_mass,
+    };
+    #[pymodule_export]
     use crate::fluid::{
         blend, grade, grade_limits, temperature_for, viscosity_at, viscosity_index,
     };
@@ -89,9 +96,8 @@ mod _native {
     use crate::unit::Unit;
     #[pymodule_export]
     use crate::volume::{
-        at_temperature, base_density, containers, correction_factor, cycles_needed, density_at,
-        exchange, flush, flush_needed, level_for, mass, segment_share, temperature_error,
-        tilt_error, volume_below, volume_of_mass, wrong_left,
+        containers, cycles_needed, exchange, flush, flush_needed, level_for, segment_share,
+        tilt_error, volume_below, wrong_left,
     };
     #[pymodule_export]
     use crate::warm_up::{

@@ -63,7 +63,7 @@ class Taken(unittest.TestCase):
         self.assertEqual((error.kind, error.faults[0].path), ("wrong_kind", "uncertainty"))
 
     def test_ratios_are_any_number(self) -> None:
-        forms = ["0.5", "50 %", 0.5, Decimal("0.50"), Fraction(1, 2), Amount("0.5 ratio"), Amount("50 %")]
+        forms: list[Any] = ["0.5", "50 %", 0.5, Decimal("0.50"), Fraction(1, 2), Amount("0.5 ratio"), Amount("50 %")]
         for half in forms:
             told = torque.preload("12 N·m", diameter="10 mm", k=half)
             self.assertEqual(told["preload"], ["2400 N", "2400 N"])
@@ -73,9 +73,10 @@ class Taken(unittest.TestCase):
         for k, kind in ((float("nan"), "not_a_number"), (Fraction(1, 3), "fraction"), (10**30, "too_many_digits")):
             error = refused(torque.preload, "12 N·m", diameter="10 mm", k=k)
             self.assertEqual((error.kind, error.faults[0].path), (kind, "k"))
-        for k in (True, [], object()):
+        wrongs: list[Any] = [True, [], object()]
+        for wrong in wrongs:
             with self.assertRaisesRegex(TypeError, "argument 'k'"):
-                torque.preload("12 N·m", diameter="10 mm", k=k)  # type: ignore[arg-type]
+                torque.preload("12 N·m", diameter="10 mm", k=wrong)
 
     def test_bytes_in_every_form(self) -> None:
         data = bytes.fromhex("FFFFFFFF20287A20")
@@ -89,7 +90,8 @@ class Taken(unittest.TestCase):
 
     def test_a_layout_is_read_once(self) -> None:
         members: dict[str, Any] = {"start": 3, "length": 12, "order": "big", "signed": True, "unit": "°C", "scale": "0.5 °C"}
-        for more in ({}, {"offset": "-40 °C", "min": "-30 °C"}):
+        limits: dict[str, Any] = {"offset": "-40 °C", "min": "-30 °C"}
+        for more in ({}, limits):
             layout = signal.Linear(**members, **more)
             for data in (b"\x01\x23\x45", bytearray(b"\xff\xff\xff"), "00 80 7F"):
                 self.assertEqual(signal.linear(data, layout=layout), signal.linear(data, layout={**members, **more}))
@@ -124,7 +126,7 @@ class Taken(unittest.TestCase):
         with self.assertRaises(TypeError):
             torque.wrench_setting("12 N·m")  # type: ignore[call-arg]
         with self.assertRaises(TypeError):
-            torque.wrench_setting("12 N·m", "300 mm")  # type: ignore[misc]
+            torque.wrench_setting("12 N·m", "300 mm")  # type: ignore[call-arg]
         with self.assertRaises(TypeError):
             torque.equivalents([object()])  # type: ignore[list-item]
         endless: list[Any] = []

@@ -838,8 +838,8 @@ def against_limit(estimate: Amount | str, *, uncertainty: Amount | str, limit: A
     Decides by a rule whether an estimate is above a limit, and with what probability its true value is.
 
     Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above zero. A
-    guarded rule takes the `probability` that its decision is right, 0.5 to 0.999999999. `below` says that the limit is
-    not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
+    guarded rule takes the `probability` that its decision is right, 0.5 to 0.999999999; without a `rule` it is
+    `simple_acceptance`. `below` says that the limit is not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for a guarded rule without a
     probability, or simple acceptance with one.
@@ -1054,8 +1054,8 @@ def correction_factor(density: Amount | str, *, temperature: Amount | str, base:
     The factor from a volume at a temperature to the volume at the base: V at the base = V · factor.
 
     `density` at the base, 800.9 to 1163.5 kg/m³; `temperature` -50 to 150 °C. The bases are `base_15c` (15 °C, the SI form
-    of 1980), `base_60f` (60 °F, 1980), `base_60f_2004` and `base_15c_2004` (the procedure of 2004, rounded to five
-    decimals). Source: API MPMS 11.1 / ASTM D1250, lubricating-oil group; the procedure of 2004 from memory.
+    of 1980; it is meant where none is given), `base_60f` (60 °F, 1980), `base_60f_2004` and `base_15c_2004` (the procedure
+    of 2004, rounded to five decimals). Source: API MPMS 11.1 / ASTM D1250, lubricating-oil group; the procedure of 2004 from memory.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
 

@@ -273,20 +273,20 @@ class LintFinding(_LintFinding):
 
 
 _Pair = TypedDict("_Pair", {"from": str, "to": str})
-_Relation = Literal["same", "mixes_with", "replaces", "full_exchange_only", "never", "unknown"]
 
 
-class Statement(_Pair):
+class _Relation(TypedDict):
+    relation: Literal["same", "mixes_with", "replaces", "full_exchange_only", "never", "unknown"]
+
+
+class Statement(_Pair, _Relation):
     """One relation, as the sheet of the fluid `from` states it."""
 
-    relation: _Relation
 
-
-class Mixing(TypedDict):
+class Mixing(_Relation):
     """Whether one fluid may be poured onto another, and the statements that rests on; only `yes` is a yes."""
 
     answer: Literal["yes", "after_exchange", "no", "unknown"]
-    relation: _Relation
     path: list[Statement]
     reason: str
 

@@ -98,19 +98,18 @@ class Consumption(_Consumption):
 
 
 _SeepageClass = TypedDict("_SeepageClass", {"class": Literal["I", "II", "III"]})
-_Response = Literal["check_more_often", "report", "do_not_run"]
 
 
 class _Seepage(TypedDict, total=False):
-    stream: _Response
+    stream: Literal["check_more_often", "report", "do_not_run"]
 
 
 class Seepage(_Seepage, _SeepageClass):
     """What a class of seepage means and leads to."""
 
     meaning: Literal["wet_no_drops", "drops_form_none_fall", "drops_fall"]
-    drives: _Response
-    fuel: _Response
+    drives: Literal["check_more_often", "report", "do_not_run"]
+    fuel: Literal["check_more_often", "report", "do_not_run"]
     cautions: list[str]
 
 
