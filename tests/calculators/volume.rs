@@ -22,7 +22,11 @@ fn volume() -> impl Strategy<Value = Amount> {
         Unit::UsQuart,
         Unit::ImperialPint,
     ];
-    (1..=99_999_i64, 0..=3_u8, prop::sample::select(&units[..]))
+    (
+        1..=99_999_i64,
+        0..=3_u8,
+        prop::sample::select(units.to_vec()),
+    )
         .prop_map(|(mantissa, decimals, unit)| amount(mantissa, decimals, unit))
 }
 
@@ -176,7 +180,8 @@ proptest! {
     fn heavier_oil_grows_less(at in temperature(), one in density(), other in density(), base in base()) {
         prop_assume!(one < other);
         let factor = |density| (correction_factor(density, at, base).unwrap().si() - 1.0).abs();
-        prop_assert!(factor(other) <= factor(one) + if is_rounded(base) { 1e-5 } else { 0.0 });
+        let slack = if is_rounded(base) { 1e-5 } else { 0.0 };
+        prop_assert!(factor(other) <= factor(one) + slack);
     }
 
     #[test]
