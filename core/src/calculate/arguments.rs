@@ -46,11 +46,6 @@ impl<'r, 'n, 't> Arguments<'r, 'n, 't> {
         self.read_if(name, |reader, node| reader.word(node, words))
     }
 
-    /// A text that must be there.
-    pub(super) fn text(&mut self, name: &'static str) -> Option<&'n str> {
-        self.read(name, |reader, node| reader.str(node))
-    }
-
     /// A list that must be there.
     pub(super) fn list<T>(
         &mut self,

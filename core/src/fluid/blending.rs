@@ -1,7 +1,7 @@
 //! The viscosity of a blend.
 
 use super::viscosity::{ln_ln, of_ln_ln};
-use super::{VISCOSITIES, of_argument, told, viscosity};
+use super::{VISCOSITIES, named, told, viscosity};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Unit};
 use crate::word::words;
@@ -91,7 +91,7 @@ pub fn blend(parts: &[Component], rule: BlendRule) -> Result<Amount, Error> {
         let got = Amount::from_computed(shares, Unit::One).map(|sum| format!("{sum}"));
         return Err(fault.got(&got.unwrap_or_default()).hint(hint).into());
     }
-    told(rule.viscosity(sum / shares)).map_err(|error| of_argument(&error, "parts"))
+    named("parts", told(rule.viscosity(sum / shares)))
 }
 
 #[cfg(test)]

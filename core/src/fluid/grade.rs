@@ -1,7 +1,7 @@
 //! The viscosity grades of ISO 3448.
 
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Interval, Unit};
+use crate::quantity::{Amount, Interval, Kind, Unit};
 use alloc::format;
 use serde::Serialize;
 
@@ -65,8 +65,7 @@ pub struct Grade {
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn grade(viscosity_40: Amount) -> Result<Grade, Error> {
-    let kind = viscosity_40.kinematic_viscosity();
-    kind.map_err(|error| super::of_argument(&error, "viscosity_40"))?;
+    super::of_kind("viscosity_40", viscosity_40, Kind::KinematicViscosity)?;
     if viscosity_40.is_zero() || viscosity_40.is_negative() {
         let fault = Fault::new(ErrorKind::OutOfRange).at("viscosity_40");
         let fault = fault.got(&format!("{viscosity_40}"));

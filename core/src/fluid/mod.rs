@@ -16,8 +16,9 @@ pub(crate) use relation::relation;
 pub use relation::{Fluid, Relation};
 pub use viscosity::{Walther, temperature_for, viscosity_at};
 
-use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Unit, convert};
+use crate::error::Error;
+use crate::quantity::argument::{named, number, of_kind, out_of_range};
+use crate::quantity::{Amount, Unit};
 
 /// The viscosities the formulas are given for, in mm²/s.
 const VISCOSITIES: Span = Span(0.21, 2e7, "0.21 mm²/s to 20000000 mm²/s");
@@ -30,27 +31,14 @@ impl Span {
         if (self.0..=self.1).contains(&number) {
             return Ok(number);
         }
-        let fault = Fault::new(ErrorKind::OutOfRange).at(name);
-        Err(fault
-            .got(&alloc::format!("{amount}"))
-            .allowed([self.2])
-            .into())
+        Err(out_of_range(name, amount).allowed([self.2]).into())
     }
 }
 
 /// The number of a viscosity in mm²/s.
 fn viscosity(amount: Amount, span: &Span, name: &'static str) -> Result<f64, Error> {
     const UNIT: Unit = Unit::SquareMillimetrePerSecond;
-    if amount.kind() != UNIT.kind() {
-        let refused = amount.kinematic_viscosity().map(|own| own.value);
-        return refused.map_err(|error| of_argument(&error, name));
-    }
-    span.holds(convert(amount.to_f64(), amount.unit(), UNIT)?, amount, name)
-}
-
-/// The same fault, of this argument.
-fn of_argument(error: &Error, name: &'static str) -> Error {
-    error.first().clone().at(name).into()
+    span.holds(number(name, amount, UNIT)?, amount, name)
 }
 
 /// A viscosity that was computed in mm²/s.

@@ -1,6 +1,6 @@
 //! Kinematic viscosity against temperature.
 
-use super::{Span, VISCOSITIES, of_argument, told, viscosity};
+use super::{Span, VISCOSITIES, number, told, viscosity};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Unit};
 
@@ -187,10 +187,7 @@ pub fn temperature_for(
 
 /// A temperature in kelvin.
 fn kelvin(amount: Amount, name: &'static str) -> Result<f64, Error> {
-    let kelvin = amount
-        .temperature()
-        .map_err(|error| of_argument(&error, name))?;
-    TEMPERATURES.holds(kelvin.value, amount, name)
+    TEMPERATURES.holds(number(name, amount, Unit::Kelvin)?, amount, name)
 }
 
 /// The term that Z has beyond the viscosity and 0.7.

@@ -1,6 +1,6 @@
 //! What is lost from visit to visit, over the distance and over the days between.
 
-use super::{above_zero, computed, from_zero, named, number, out_of_range};
+use super::{above_zero, computed, from_zero, number, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Interval, Unit};
 use crate::word::words;
@@ -121,7 +121,7 @@ pub fn consumption(
     for (to, visit) in visits.iter().enumerate() {
         let placed = |error: Error| {
             let path = format!("visits[{to}].{}", error.first().path);
-            named(&error, path)
+            Error::from(error.first().clone().at(path))
         };
         let mut read = Read::of(visit).map_err(placed)?;
         if let (Some(earlier), Some(from)) = (&before, to.checked_sub(1)) {
@@ -137,7 +137,7 @@ pub fn consumption(
         before = Some(read);
     }
     let allowed = shortage.into();
-    let allowed = allowed.map(|allowed| above_zero(allowed, Unit::Litre, "shortage"));
+    let allowed = allowed.map(|allowed| above_zero("shortage", allowed, Unit::Litre));
     let rate = rates.last().and_then(|last| last.per_1000_km);
     Ok(Consumption {
         trend: trend(&rates),
@@ -164,15 +164,15 @@ struct Read {
 impl Read {
     fn of(visit: &Visit) -> Result<Self, Error> {
         let range = |amount: Amount, off: Option<Amount>, unit, [name, off_name]: [&str; 2]| {
-            let middle = number(amount, unit, name)?;
+            let middle = number(name, amount, unit)?;
             let off = match off {
-                Some(off) => from_zero(off, unit, off_name)?,
-                None => number(amount.resolution(), unit, name)? / 2.0,
+                Some(off) => from_zero(off_name, off, unit)?,
+                None => number(name, amount.resolution(), unit)? / 2.0,
             };
             Ok::<_, Error>((middle - off, middle + off))
         };
         // Of the right kind, and from then on in its own unit.
-        number(visit.net, Unit::Litre, "net")?;
+        number("net", visit.net, Unit::Litre)?;
         let net = ["net", "uncertainty"];
         let odometer = ["odometer", "odometer_uncertainty"];
         Ok(Read {
@@ -193,7 +193,7 @@ impl Read {
         let (at, date) = (later.visit.odometer, later.visit.date);
         if at < self.visit.odometer {
             let hint = "put the visits in the order they were made; a replaced odometer begins a new history";
-            let fault = out_of_range(at, "odometer", hint);
+            let fault = out_of_range("odometer", at).hint(hint);
             return Err(fault
                 .allowed([format!("at least {}", self.visit.odometer)])
                 .into());
@@ -240,15 +240,15 @@ fn per(
     }
     let lo = lost.0 / if lost.0 < 0.0 { least } else { most };
     let hi = lost.1 / if lost.1 < 0.0 { most } else { least };
-    let [lo, hi] = [lo, hi].map(|end| computed(end * size, unit, "net"));
+    let [lo, hi] = [lo, hi].map(|end| computed("net", end * size, unit));
     Interval::new(Some(lo?), Some(hi?)).map(Some)
 }
 
 /// The distance to a shortage in L at a rate; `None` where nothing is lost.
 fn reach(allowed: f64, per_1000_km: Interval) -> Result<Option<Interval>, Error> {
     let km = |rate: Amount| {
-        let rate = number(rate, Unit::Litre, "shortage")?;
-        computed(allowed / rate * 1000.0, Unit::Kilometre, "shortage")
+        let rate = number("shortage", rate, Unit::Litre)?;
+        computed("shortage", allowed / rate * 1000.0, Unit::Kilometre)
     };
     let is_loss = |rate: &Amount| !rate.is_negative() && !rate.is_zero();
     let Some(most) = per_1000_km.hi().filter(is_loss) else {

@@ -43,12 +43,12 @@ pub fn drip_rate(drops: u32, in_time: Amount, drop: Amount) -> Result<DripRate, 
         let hint = "watch until one falls: none in this time may be one in a longer time";
         return Err(fault.allowed(["at least 1"]).hint(hint).into());
     }
-    let every = above_zero(in_time, Unit::Second, "in_time")? / f64::from(drops);
-    let per_day = above_zero(drop, Unit::Litre, "drop")? / every * DAY_SECONDS;
+    let every = above_zero("in_time", in_time, Unit::Second)? / f64::from(drops);
+    let per_day = above_zero("drop", drop, Unit::Litre)? / every * DAY_SECONDS;
     Ok(DripRate {
-        per_day: computed(per_day, Unit::Litre, "drop")?,
-        per_year: computed(per_day * YEAR_DAYS, Unit::Litre, "drop")?,
-        one_drop_every: computed(every, Unit::Second, "in_time")?,
+        per_day: computed("drop", per_day, Unit::Litre)?,
+        per_year: computed("drop", per_day * YEAR_DAYS, Unit::Litre)?,
+        one_drop_every: computed("in_time", every, Unit::Second)?,
     })
 }
 
@@ -69,14 +69,14 @@ pub fn drip_rate(drops: u32, in_time: Amount, drop: Amount) -> Result<DripRate, 
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn drops_for(volume: Amount, over: Amount, drop: Amount) -> Result<Amount, Error> {
-    let lost = above_zero(volume, Unit::Litre, "volume")?;
-    let time = above_zero(over, Unit::Second, "over")?;
-    let drops = lost / above_zero(drop, Unit::Litre, "drop")?;
+    let lost = above_zero("volume", volume, Unit::Litre)?;
+    let time = above_zero("over", over, Unit::Second)?;
+    let drops = lost / above_zero("drop", drop, Unit::Litre)?;
     if drop > volume {
         let hint = "one drop is more than what was lost: check the unit of the drop";
-        return Err(out_of_range(drop, "drop", hint).into());
+        return Err(out_of_range("drop", drop).hint(hint).into());
     }
-    computed(time / drops, Unit::Second, "over")
+    computed("over", time / drops, Unit::Second)
 }
 
 #[cfg(test)]

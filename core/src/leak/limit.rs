@@ -1,6 +1,6 @@
 //! Whether a limit is passed, where what is held against it is uncertain.
 
-use super::{above_zero, computed, difference, from_zero, limits, named, normal, number};
+use super::{above_zero, computed, difference, from_zero, limits, normal, number};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Unit};
 use crate::word::words;
@@ -78,8 +78,8 @@ pub fn against_limit(
     rule: Rule,
     probability: impl Into<Option<Amount>>,
 ) -> Result<AgainstLimit, Error> {
-    let over = estimate.to_f64() - number(limit, estimate.unit(), "limit")?;
-    let doubt = above_zero(uncertainty, difference(estimate), "uncertainty")?;
+    let over = estimate.to_f64() - number("limit", limit, estimate.unit())?;
+    let doubt = above_zero("uncertainty", uncertainty, difference(estimate))?;
     let z = match (rule, probability.into()) {
         (Rule::SimpleAcceptance, None) => None,
         (Rule::SimpleAcceptance, Some(_)) => {
@@ -100,7 +100,7 @@ pub fn against_limit(
         (true, _) => Decision::Above,
         (false, _) => Decision::Below,
     };
-    let band_in_unit = |z| computed(z * uncertainty.to_f64(), uncertainty.unit(), "uncertainty");
+    let band_in_unit = |z| computed("uncertainty", z * uncertainty.to_f64(), uncertainty.unit());
     Ok(AgainstLimit {
         exceeds: probability_of(normal::below(over / doubt))?,
         guard_band: z.map(band_in_unit).transpose()?,
@@ -138,7 +138,7 @@ pub fn conformance(
         value.unit(),
         ["lower", "upper"],
     )?;
-    let doubt = above_zero(uncertainty, difference(value), "uncertainty")?;
+    let doubt = above_zero("uncertainty", uncertainty, difference(value))?;
     let at = value.to_f64();
     probability_of(normal::between((lo - at) / doubt, (hi - at) / doubt))
 }
@@ -159,9 +159,9 @@ pub fn conformance(
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn guard_band(uncertainty: Amount, probability: Amount) -> Result<Amount, Error> {
-    let doubt = above_zero(uncertainty, difference(uncertainty), "uncertainty")?;
+    let doubt = above_zero("uncertainty", uncertainty, difference(uncertainty))?;
     let band = guard(probability)? * doubt;
-    computed(band, uncertainty.unit(), "uncertainty")
+    computed("uncertainty", band, uncertainty.unit())
 }
 
 /// The number z of standard deviations that a standard normal variable stays below with a probability.
@@ -206,11 +206,11 @@ pub fn combined_uncertainty(parts: &[Amount]) -> Result<Amount, Error> {
     };
     let mut squares = 0.0;
     for (index, part) in parts.iter().enumerate() {
-        let part = from_zero(*part, difference(*first), "parts")
-            .map_err(|error| named(&error, format!("parts[{index}]")))?;
+        let path = format!("parts[{index}]");
+        let part = from_zero(&path, *part, difference(*first))?;
         squares += part * part;
     }
-    computed(libm::sqrt(squares), first.unit(), "parts")
+    computed("parts", libm::sqrt(squares), first.unit())
 }
 
 /// The half width of an interval that is expected to hold most of what the true value could be.
@@ -232,11 +232,11 @@ pub fn expanded_uncertainty(
     uncertainty: Amount,
     factor: impl Into<Option<Amount>>,
 ) -> Result<Amount, Error> {
-    let doubt = from_zero(uncertainty, difference(uncertainty), "uncertainty")?;
+    let doubt = from_zero("uncertainty", uncertainty, difference(uncertainty))?;
     let factor = factor
         .into()
-        .map_or(Ok(2.0), |factor| above_zero(factor, Unit::One, "factor"))?;
-    computed(factor * doubt, uncertainty.unit(), "uncertainty")
+        .map_or(Ok(2.0), |factor| above_zero("factor", factor, Unit::One))?;
+    computed("uncertainty", factor * doubt, uncertainty.unit())
 }
 
 /// What the quantiles are told from and to.
@@ -250,7 +250,7 @@ fn guard(probability: Amount) -> Result<f64, Error> {
 
 /// A probability that a quantile is asked of.
 fn share(probability: Amount, least: f64) -> Result<f64, Error> {
-    let share = number(probability, Unit::One, "probability")?;
+    let share = number("probability", probability, Unit::One)?;
     if (least..=MOST_SHARE).contains(&share) {
         return Ok(share);
     }

@@ -20,42 +20,8 @@ pub use risk::{Risks, risks};
 pub use seepage::{Look, Response, Seepage, SeepageClass, seepage};
 
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Unit, convert};
-use alloc::string::{String, ToString};
-
-/// The number of an argument in a unit, of whose kind it must be.
-fn number(amount: Amount, unit: Unit, name: &str) -> Result<f64, Error> {
-    if amount.unit() == unit {
-        return Ok(amount.to_f64());
-    }
-    let checked = if amount.kind() == unit.kind() {
-        convert(amount.to_f64(), amount.unit(), unit)
-    } else {
-        // Refused, as a unit of another kind than the one that is asked for.
-        convert(0.0, unit, amount.unit())
-    };
-    checked.map_err(|error| named(&error, name))
-}
-
-/// The same of an argument that must be above zero.
-fn above_zero(amount: Amount, unit: Unit, name: &str) -> Result<f64, Error> {
-    let number = number(amount, unit, name)?;
-    if number > 0.0 {
-        Ok(number)
-    } else {
-        Err(out_of_range(amount, name, "this must be more than nothing").into())
-    }
-}
-
-/// The same of an argument that must not be below zero.
-fn from_zero(amount: Amount, unit: Unit, name: &str) -> Result<f64, Error> {
-    let number = number(amount, unit, name)?;
-    if number >= 0.0 {
-        Ok(number)
-    } else {
-        Err(out_of_range(amount, name, "this cannot be less than nothing").into())
-    }
-}
+use crate::quantity::argument::{above_zero, computed, from_zero, number, out_of_range};
+use crate::quantity::{Amount, Unit};
 
 /// The unit of differences of such amounts.
 const fn difference(amount: Amount) -> Unit {
@@ -69,14 +35,14 @@ fn limits(
     [lower_name, upper_name]: [&'static str; 2],
 ) -> Result<(f64, f64), Error> {
     let end = |limit: Option<Amount>, none, name| {
-        limit.map_or(Ok(none), |limit| number(limit, unit, name))
+        limit.map_or(Ok(none), |limit| number(name, limit, unit))
     };
     let lo = end(lower, f64::NEG_INFINITY, lower_name)?;
     let hi = end(upper, f64::INFINITY, upper_name)?;
     match upper.or(lower) {
-        Some(limit) if lo > hi => {
-            Err(out_of_range(limit, upper_name, "the lower limit comes first").into())
-        }
+        Some(limit) if lo > hi => Err(out_of_range(upper_name, limit)
+            .hint("the lower limit comes first")
+            .into()),
         Some(_) => Ok((lo, hi)),
         None => {
             let fault = Fault::new(ErrorKind::Conflict).at(upper_name);
@@ -84,21 +50,4 @@ fn limits(
             Err(fault.hint(hint).into())
         }
     }
-}
-
-/// What was computed in a unit, or why it cannot be told of the argument of this name.
-fn computed(number: f64, unit: Unit, name: &str) -> Result<Amount, Error> {
-    Amount::from_computed(number, unit).map_err(|error| named(&error, name))
-}
-
-/// An error as one of the argument of this name.
-fn named(error: &Error, name: impl Into<String>) -> Error {
-    error.first().clone().at(name).into()
-}
-
-fn out_of_range(got: Amount, name: impl Into<String>, hint: &'static str) -> Fault {
-    Fault::new(ErrorKind::OutOfRange)
-        .at(name)
-        .got(&got.to_string())
-        .hint(hint)
 }

@@ -49,8 +49,8 @@ pub fn risks(
     acceptance: Interval,
 ) -> Result<Risks, Error> {
     let middle = mean.to_f64();
-    let spread = above_zero(spread, difference(mean), "spread")?;
-    let doubt = above_zero(uncertainty, difference(mean), "uncertainty")? / spread;
+    let spread = above_zero("spread", spread, difference(mean))?;
+    let doubt = above_zero("uncertainty", uncertainty, difference(mean))? / spread;
     // In standard deviations of the true values from here on.
     let scaled = |range: Interval, name| {
         let (lo, hi) = limits([range.lo(), range.hi()], mean.unit(), [name; 2])?;

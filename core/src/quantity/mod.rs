@@ -8,6 +8,7 @@
 
 mod ambiguity;
 mod amount;
+pub(crate) mod argument;
 mod arithmetic;
 mod convert;
 mod definition;

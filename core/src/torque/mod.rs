@@ -21,7 +21,8 @@ pub use tool::{Tool, ToolChoice, ToolFit, ToolJob, tool_suits};
 pub use tool_reason::{ToolReason, ToolReasonId};
 pub use tool_type::ToolType;
 
-use crate::error::{Error, ErrorKind, Fault};
+use crate::error::Error;
+use crate::quantity::argument::{computed, of_kind, out_of_range};
 use crate::quantity::{Amount, Kind, Unit, convert};
 
 /// The number of an amount in a unit of its kind: within a bit of [`Amount::si`], and faster.
@@ -32,34 +33,11 @@ fn number(amount: Amount, unit: Unit) -> f64 {
     convert(amount.to_f64(), amount.unit(), unit).unwrap_or_default()
 }
 
-/// Refuses an argument of another kind, under its name.
-fn of_kind(name: &'static str, amount: Amount, kind: Kind) -> Result<(), Error> {
-    if amount.kind() == kind {
-        return Ok(());
-    }
-    let units = Unit::ALL.iter().filter(|unit| unit.kind() == kind);
-    let fault = Fault::new(ErrorKind::WrongKind)
-        .at(name)
-        .got(amount.unit().symbol());
-    Err(fault.allowed(units.map(|unit| unit.symbol())).into())
-}
-
-/// The same, and one at zero or below.
+/// Refuses an argument of another kind, and one at zero or below.
 fn above_zero(name: &'static str, amount: Amount, kind: Kind) -> Result<(), Error> {
     of_kind(name, amount, kind)?;
     if amount.is_zero() || amount.is_negative() {
         return Err(out_of_range(name, amount).allowed(["above zero"]).into());
     }
     Ok(())
-}
-
-fn out_of_range(name: &'static str, got: Amount) -> Fault {
-    Fault::new(ErrorKind::OutOfRange)
-        .at(name)
-        .got(&alloc::format!("{got}"))
-}
-
-/// A computed amount, refused under the name of the argument that makes it too large.
-fn computed(name: &'static str, number: f64, unit: Unit) -> Result<Amount, Error> {
-    Amount::from_computed(number, unit).map_err(|error| error.first().clone().at(name).into())
 }

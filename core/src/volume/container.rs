@@ -1,7 +1,7 @@
 //! Which containers to open for a fill.
 
 use super::container_sums::{Size, search};
-use super::{above_zero, at, from_zero, out_of_range};
+use super::{above_zero, from_zero, named, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Rounding, Unit};
 use crate::word::words;
@@ -284,8 +284,7 @@ impl<'a> Used<'a> {
         };
         for (index, container) in opened.iter().enumerate() {
             let path = || format!("opened[{index}].volume");
-            from_zero("volume", container.volume, Unit::Litre)
-                .map_err(|error| at(&error, path()))?;
+            named(path(), from_zero("volume", container.volume, Unit::Litre))?;
             let volume = exact(path(), container.volume)?;
             let reasons = container.defects();
             let usable = reasons.is_empty();
@@ -326,8 +325,10 @@ fn read_sizes(sizes: &[Container<'_>], need: i128, priced: bool) -> Result<Vec<S
     let mut full = Vec::with_capacity(sizes.len());
     for (place, size) in sizes.iter().enumerate() {
         let path = |member: &str| format!("sizes[{place}].{member}");
-        above_zero("volume", size.volume, Unit::Litre)
-            .map_err(|error| at(&error, path("volume")))?;
+        named(
+            path("volume"),
+            above_zero("volume", size.volume, Unit::Litre),
+        )?;
         let volume = exact(path("volume"), size.volume)?;
         if need > volume.saturating_mul(MOST_CONTAINERS) {
             let fault = out_of_range(path("volume"), size.volume);

@@ -1,8 +1,8 @@
 //! How long to let fluid cool that was found too warm.
 
-use super::{above_zero, computed, from_zero, out_of_range, si};
+use super::{above_zero, computed, from_zero, number, out_of_range};
 use crate::error::Error;
-use crate::quantity::{Amount, Kind};
+use crate::quantity::{Amount, Unit};
 use serde::Serialize;
 
 /// What was seen of fluid that cools with the engine off, and what starting again will cost.
@@ -69,17 +69,13 @@ const CAUTIONS: &[&str] = &["hot_fluid", "reheats_on_start", "auto_start"];
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn cool_down(cooling: Cooling) -> Result<CoolDown, Error> {
-    let ambient = above_zero("ambient", cooling.ambient, Kind::Temperature)?;
-    let first = si("first", cooling.first, Kind::Temperature)?;
-    let second = si("second", cooling.second, Kind::Temperature)?;
-    let elapsed = above_zero("elapsed", cooling.elapsed, Kind::Time)?;
-    let max = si("max", cooling.max, Kind::Temperature)?;
-    let rate = from_zero(
-        "reheat_rate",
-        cooling.reheat_rate,
-        Kind::TemperatureDifference,
-    )?;
-    let minutes = from_zero("reheat_time", cooling.reheat_time, Kind::Time)? / 60.0;
+    let ambient = above_zero("ambient", cooling.ambient, Unit::Kelvin)?;
+    let first = number("first", cooling.first, Unit::Kelvin)?;
+    let second = number("second", cooling.second, Unit::Kelvin)?;
+    let elapsed = above_zero("elapsed", cooling.elapsed, Unit::Second)?;
+    let max = number("max", cooling.max, Unit::Kelvin)?;
+    let rate = from_zero("reheat_rate", cooling.reheat_rate, Unit::CelsiusDifference)?;
+    let minutes = from_zero("reheat_time", cooling.reheat_time, Unit::Second)? / 60.0;
     if second <= ambient {
         let fault = out_of_range("second", cooling.second);
         return Err(fault.hint("cooling readings lie above the air").into());
@@ -124,8 +120,8 @@ pub fn cool_down(cooling: Cooling) -> Result<CoolDown, Error> {
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn response_time(time_constant: Amount, share: Amount) -> Result<Amount, Error> {
-    let constant = above_zero("time_constant", time_constant, Kind::Time)?;
-    let gone = from_zero("share", share, Kind::Ratio)?;
+    let constant = above_zero("time_constant", time_constant, Unit::Second)?;
+    let gone = from_zero("share", share, Unit::One)?;
     if gone >= 1.0 {
         let fault = out_of_range("share", share).allowed(["0 to below 1"]);
         return Err(fault.hint("the whole way is never gone").into());
@@ -153,7 +149,12 @@ mod tests {
             elapsed: amount("10 min"),
             ambient: amount("20 °C"),
             max: amount("45 °C"),
-            reheat_rate: Amount::parse_as("1.5 °C", Kind::TemperatureDifference, None).unwrap(),
+            reheat_rate: Amount::parse_as(
+                "1.5 °C",
+                crate::quantity::Kind::TemperatureDifference,
+                None,
+            )
+            .unwrap(),
             reheat_time: amount("240 s"),
         }
     }

@@ -1,9 +1,9 @@
 //! A first-order response through readings, and when it crosses a temperature.
 
 use super::curve::{Curve, Fitted, Point, Shape, Task, Told};
-use super::{Sample, above_zero, computed, difference, out_of_range, si, within};
+use super::{Sample, above_zero, computed, difference, number, out_of_range, within};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Kind, Unit};
+use crate::quantity::{Amount, Unit};
 use alloc::string::ToString;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -106,18 +106,18 @@ pub fn fit(
 ) -> Result<Fit, Error> {
     let scatter = scatter
         .into()
-        .map(|scatter| above_zero("scatter", scatter, Kind::TemperatureDifference))
+        .map(|scatter| above_zero("scatter", scatter, Unit::CelsiusDifference))
         .transpose()?;
     let asymptote = asymptote.into();
     let end = asymptote
-        .map(|end| si("asymptote", end, Kind::Temperature))
+        .map(|end| number("asymptote", end, Unit::Kelvin))
         .transpose()?;
     let Some(first) = samples.first() else {
         return Err(too_few(samples, end.is_some()));
     };
     let read = |sample: &Sample| {
-        let at = si("at", sample.at, Kind::Time)?;
-        Ok((at, si("reading", sample.reading, Kind::Temperature)?))
+        let at = number("at", sample.at, Unit::Second)?;
+        Ok((at, number("reading", sample.reading, Unit::Kelvin)?))
     };
     let (first_at, first_kelvin) = read(first).map_err(|error| within(error, "samples", 0))?;
     let mut points = Vec::with_capacity(samples.len());
@@ -244,7 +244,7 @@ impl Fit {
     /// there the readings do not tell yet whether it is reached.
     pub fn crossing(&self, temperature: Amount) -> Result<Crossing, Error> {
         let found = &self.found;
-        let over = si("temperature", temperature, Kind::Temperature)? - found.first_kelvin;
+        let over = number("temperature", temperature, Unit::Kelvin)? - found.first_kelvin;
         let (curve, task) = (found.fitted.curve, found.task());
         let end = curve.asymptote(&task);
         let refused = |hint| Err(out_of_range("temperature", temperature).hint(hint).into());
@@ -298,7 +298,7 @@ mod tests {
     }
 
     fn degrees(text: &str) -> Option<Amount> {
-        Amount::parse_as(text, Kind::TemperatureDifference, None).ok()
+        Amount::parse_as(text, crate::quantity::Kind::TemperatureDifference, None).ok()
     }
 
     #[track_caller]

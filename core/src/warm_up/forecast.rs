@@ -3,9 +3,9 @@
 use super::curve::{Fitted, Point, Shape, Stir, Task};
 use super::outlook::Outlook;
 use super::sensor::{KELVIN, Watch, Word, moment, time};
-use super::{Sample, above_zero, from_zero, out_of_range, si, within};
+use super::{Sample, above_zero, from_zero, number, out_of_range, within};
 use crate::error::Error;
-use crate::quantity::{Amount, Kind, Unit};
+use crate::quantity::{Amount, Unit};
 
 /// What a forecast is asked, all of it optional.
 #[derive(Debug, Clone, Copy, Default, PartialEq, Eq)]
@@ -101,7 +101,7 @@ impl Forecast {
     pub fn new(asked: Asked) -> Result<Self, Error> {
         let temperature = |name, limit: Option<Amount>| {
             limit
-                .map(|limit| si(name, limit, Kind::Temperature))
+                .map(|limit| number(name, limit, Unit::Kelvin))
                 .transpose()
         };
         let (min, max) = (
@@ -115,11 +115,11 @@ impl Forecast {
             return Err(fault.into());
         }
         let scatter = asked.scatter.map_or(Ok(SCATTER), |scatter| {
-            above_zero("scatter", scatter, Kind::TemperatureDifference)
+            above_zero("scatter", scatter, Unit::CelsiusDifference)
         })?;
         let held = asked
             .held
-            .map(|held| above_zero("held", held, Kind::Volume))
+            .map(|held| above_zero("held", held, Unit::CubicMetre))
             .transpose()?;
         Ok(Forecast {
             min,
@@ -191,8 +191,8 @@ impl Forecast {
     /// As [`sample`](Forecast::sample), and [`OutOfRange`](crate::ErrorKind::OutOfRange) for a volume below zero.
     pub fn poured(&mut self, at: Amount, volume: Amount, temperature: Amount) -> Result<(), Error> {
         let moment = moment(at, self.last)?;
-        let poured = from_zero("volume", volume, Kind::Volume)?;
-        let kelvin = above_zero("temperature", temperature, Kind::Temperature)?;
+        let poured = from_zero("volume", volume, Unit::CubicMetre)?;
+        let kelvin = above_zero("temperature", temperature, Unit::Kelvin)?;
         self.last = Some(moment);
         let held = self.held;
         self.held = held.map(|held| held + poured);

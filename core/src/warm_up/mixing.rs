@@ -2,7 +2,7 @@
 
 use super::{above_zero, computed, from_zero};
 use crate::error::Error;
-use crate::quantity::{Amount, Kind};
+use crate::quantity::{Amount, Unit};
 
 /// The temperature of fluid after more of it was poured in, before the case warms it again.
 ///
@@ -28,10 +28,10 @@ pub fn mixed_temperature(
     added: Amount,
     added_temperature: Amount,
 ) -> Result<Amount, Error> {
-    let held = above_zero("volume", volume, Kind::Volume)?;
-    let warm = above_zero("temperature", temperature, Kind::Temperature)?;
-    let poured = from_zero("added", added, Kind::Volume)?;
-    let cold = above_zero("added_temperature", added_temperature, Kind::Temperature)?;
+    let held = above_zero("volume", volume, Unit::CubicMetre)?;
+    let warm = above_zero("temperature", temperature, Unit::Kelvin)?;
+    let poured = from_zero("added", added, Unit::CubicMetre)?;
+    let cold = above_zero("added_temperature", added_temperature, Unit::Kelvin)?;
     let mixed = warm + (cold - warm) * (poured / (held + poured));
     computed("temperature", mixed, temperature.unit())
 }

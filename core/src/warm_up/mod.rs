@@ -20,8 +20,8 @@ pub use sensor::{Doubt, Doubted, sensor_doubts};
 pub use soak::{ColdSoak, Named, OtherUnit, cold_soak};
 
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Kind, Unit};
-use alloc::string::ToString;
+use crate::quantity::argument::{above_zero, from_zero, named, number, out_of_range};
+use crate::quantity::{Amount, Unit};
 
 /// One reading of a temperature and when it was taken.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
@@ -32,45 +32,9 @@ pub struct Sample {
     pub reading: Amount,
 }
 
-/// The value of an argument in SI, refused under its name where it is of another kind.
-fn si(name: &'static str, amount: Amount, kind: Kind) -> Result<f64, Error> {
-    if amount.kind() == kind {
-        return Ok(amount.si());
-    }
-    let units = Unit::ALL.iter().filter(|unit| unit.kind() == kind);
-    let fault = Fault::new(ErrorKind::WrongKind)
-        .at(name)
-        .got(amount.unit().symbol());
-    Err(fault.allowed(units.map(|unit| unit.symbol())).into())
-}
-
-/// The same, refused at zero and below: for a temperature, at absolute zero.
-fn above_zero(name: &'static str, amount: Amount, kind: Kind) -> Result<f64, Error> {
-    let value = si(name, amount, kind)?;
-    if value > 0.0 {
-        return Ok(value);
-    }
-    Err(out_of_range(name, amount).allowed(["above zero"]).into())
-}
-
-/// The same, refused below zero.
-fn from_zero(name: &'static str, amount: Amount, kind: Kind) -> Result<f64, Error> {
-    let value = si(name, amount, kind)?;
-    if value >= 0.0 {
-        return Ok(value);
-    }
-    Err(out_of_range(name, amount).allowed(["from zero"]).into())
-}
-
-fn out_of_range(name: &'static str, got: Amount) -> Fault {
-    Fault::new(ErrorKind::OutOfRange)
-        .at(name)
-        .got(&got.to_string())
-}
-
-/// A computed amount, refused under the name of the argument that makes it too large.
-fn computed(name: &'static str, value: f64, unit: Unit) -> Result<Amount, Error> {
-    Amount::from_si(value, unit).map_err(|error| error.first().clone().at(name).into())
+/// What was computed in SI, refused under the name of the argument that makes it too large.
+fn computed(name: &str, value: f64, unit: Unit) -> Result<Amount, Error> {
+    named(name, Amount::from_si(value, unit))
 }
 
 /// An error of one item of a list, its path led on from there.

@@ -1,8 +1,8 @@
 //! What a temperature reading is worth: broken sensors, impossible rates, readings that stand still.
 
-use super::{Sample, out_of_range, si, within};
+use super::{Sample, number, out_of_range, within};
 use crate::error::Error;
-use crate::quantity::{Amount, Kind, Unit};
+use crate::quantity::{Amount, Unit};
 use crate::word::words;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -219,13 +219,13 @@ pub fn sensor_doubts(samples: &[Sample], running: bool) -> Result<Vec<Doubted>, 
 
 /// The time of a sample in nanoseconds, refused where it goes back or anything is of another kind.
 pub(super) fn time(sample: &Sample, last: Option<i128>) -> Result<i128, Error> {
-    si("reading", sample.reading, Kind::Temperature)?;
+    number("reading", sample.reading, Unit::Kelvin)?;
     moment(sample.at, last)
 }
 
 /// A time in nanoseconds, refused where it goes back or is of another kind.
 pub(super) fn moment(at: Amount, last: Option<i128>) -> Result<i128, Error> {
-    si("at", at, Kind::Time)?;
+    number("at", at, Unit::Second)?;
     let moment = at.count().unwrap_or(i128::MAX);
     if last.is_some_and(|last| moment < last) {
         let hint = "give readings and pours in the order they were taken";

@@ -1,8 +1,8 @@
 //! Readings of a vehicle that stood overnight: they agree, or one of the sensors or units is wrong.
 
-use super::{difference, from_zero, si, within};
+use super::{difference, from_zero, number, within};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Kind, Rounding, Unit};
+use crate::quantity::{Amount, Rounding, Unit};
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -73,14 +73,14 @@ pub fn cold_soak(readings: &[Named], spread: impl Into<Option<Amount>>) -> Resul
         Some(spread) => spread,
         None => Amount::new(5, 0, Unit::CelsiusDifference)?,
     };
-    from_zero("spread", spread, Kind::TemperatureDifference)?;
+    from_zero("spread", spread, Unit::CelsiusDifference)?;
     if !(2..=MOST).contains(&readings.len()) {
         let fault = Fault::new(ErrorKind::OutOfRange).at("readings");
         let got = readings.len().to_string();
         return Err(fault.got(&got).allowed(["2 to 100 readings"]).into());
     }
     for (index, named) in readings.iter().enumerate() {
-        si("reading", named.reading, Kind::Temperature)
+        number("reading", named.reading, Unit::Kelvin)
             .map_err(|error| within(error, "readings", index))?;
     }
     let count = |amount: &Amount| amount.count().unwrap_or_default();

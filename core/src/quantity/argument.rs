@@ -1,0 +1,65 @@
+//! Arguments of a formula: their numbers in the unit it is written in, each refused under its own name.
+
+use super::amount::Amount;
+use super::convert::convert;
+use super::kind::Kind;
+use super::unit::Unit;
+use crate::error::{Error, ErrorKind, Fault};
+use alloc::string::{String, ToString};
+
+/// Refuses an argument of another kind.
+pub(crate) fn of_kind(name: &str, amount: Amount, kind: Kind) -> Result<(), Error> {
+    if amount.kind() == kind {
+        return Ok(());
+    }
+    let units = Unit::ALL.iter().filter(|unit| unit.kind() == kind);
+    let fault = Fault::new(ErrorKind::WrongKind)
+        .at(name)
+        .got(amount.unit().symbol());
+    Err(fault.allowed(units.map(|unit| unit.symbol())).into())
+}
+
+/// The number of an argument in a unit, of whose kind it must be.
+pub(crate) fn number(name: &str, amount: Amount, unit: Unit) -> Result<f64, Error> {
+    if amount.unit() == unit {
+        return Ok(amount.to_f64());
+    }
+    of_kind(name, amount, unit.kind())?;
+    named(name, convert(amount.to_f64(), amount.unit(), unit))
+}
+
+/// The same, refused at zero and below. A temperature is above zero in kelvin.
+pub(crate) fn above_zero(name: &str, amount: Amount, unit: Unit) -> Result<f64, Error> {
+    let number = number(name, amount, unit)?;
+    if number > 0.0 {
+        return Ok(number);
+    }
+    Err(out_of_range(name, amount).allowed(["above zero"]).into())
+}
+
+/// The same, refused below zero.
+pub(crate) fn from_zero(name: &str, amount: Amount, unit: Unit) -> Result<f64, Error> {
+    let number = number(name, amount, unit)?;
+    if number >= 0.0 {
+        return Ok(number);
+    }
+    let fault = out_of_range(name, amount);
+    Err(fault.allowed(["zero and above"]).into())
+}
+
+/// An argument that is out of range.
+pub(crate) fn out_of_range(path: impl Into<String>, got: Amount) -> Fault {
+    Fault::new(ErrorKind::OutOfRange)
+        .at(path)
+        .got(&got.to_string())
+}
+
+/// What was computed in a unit, refused under the name of the argument that makes it too large.
+pub(crate) fn computed(name: &str, number: f64, unit: Unit) -> Result<Amount, Error> {
+    named(name, Amount::from_computed(number, unit))
+}
+
+/// A result whose refusal is one of the argument at a path.
+pub(crate) fn named<T>(path: impl Into<String>, result: Result<T, Error>) -> Result<T, Error> {
+    result.map_err(|error| error.first().clone().at(path).into())
+}
