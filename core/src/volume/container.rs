@@ -1,14 +1,15 @@
 //! Which containers to open for a fill.
 
 use super::container_sums::{Size, search};
-use super::{from_zero, out_of_range};
+use super::{above_zero, at, from_zero, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Kind, Rounding, Unit};
+use crate::quantity::{Amount, Rounding, Unit};
 use crate::word::words;
 use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
+use core::cmp::Reverse;
 use serde::Serialize;
 
 /// A size of full containers.
@@ -168,7 +169,7 @@ pub fn containers<'a>(
     let priced = !sizes.is_empty() && sizes.iter().all(|size| size.price.is_some());
     let full = read_sizes(sizes, counts, priced)?;
     let in_bulk = bulk.into().map_or(Ok(0), |bulk| {
-        from_zero("bulk.available", bulk, Kind::Volume)?;
+        from_zero("bulk.available", bulk, Unit::Litre)?;
         exact("bulk.available", bulk)
     })?;
     let used = Used::of(opened, counts)?;
@@ -207,21 +208,17 @@ pub fn containers<'a>(
         return Ok(told);
     }
     let spare = open_left.saturating_sub(full_need).unsigned_abs();
-    let find = |by_price| {
-        search(
-            &full,
-            sizes.len(),
-            full_need.unsigned_abs(),
-            spare,
-            by_price,
-        )
-    };
-    let found = find(false)?;
-    told.fewest = Some(plans.plan(&found.least_cost)?);
-    told.least_waste = Some(plans.plan(&found.least_waste)?);
+    let least = full_need.unsigned_abs();
+    let find = |known_price| search(&full, sizes.len(), least, spare, known_price);
+    let found = find(None)?;
+    let fewest = plans.plan(&found.least_cost)?;
+    let least_waste = plans.plan(&found.least_waste)?;
     if is_cheapest_told {
-        told.cheapest = Some(plans.plan(&find(true)?.least_cost)?);
+        let found = find(fewest.price.min(least_waste.price))?;
+        told.cheapest = Some(plans.plan(&found.least_cost)?);
     }
+    told.fewest = Some(fewest);
+    told.least_waste = Some(least_waste);
     Ok(told)
 }
 
@@ -287,7 +284,7 @@ impl<'a> Used<'a> {
         };
         for (index, container) in opened.iter().enumerate() {
             let path = || format!("opened[{index}].volume");
-            from_zero("volume", container.volume, Kind::Volume)
+            from_zero("volume", container.volume, Unit::Litre)
                 .map_err(|error| at(&error, path()))?;
             let volume = exact(path(), container.volume)?;
             let reasons = container.defects();
@@ -329,7 +326,7 @@ fn read_sizes(sizes: &[Container<'_>], need: i128, priced: bool) -> Result<Vec<S
     let mut full = Vec::with_capacity(sizes.len());
     for (place, size) in sizes.iter().enumerate() {
         let path = |member: &str| format!("sizes[{place}].{member}");
-        super::above_zero("volume", size.volume, Kind::Volume)
+        above_zero("volume", size.volume, Unit::Litre)
             .map_err(|error| at(&error, path("volume")))?;
         let volume = exact(path("volume"), size.volume)?;
         if need > volume.saturating_mul(MOST_CONTAINERS) {
@@ -359,7 +356,7 @@ fn read_sizes(sizes: &[Container<'_>], need: i128, priced: bool) -> Result<Vec<S
         }
     }
     // Stable, so that sizes of one volume stay as they are listed.
-    full.sort_by(|one, other| other.volume.cmp(&one.volume));
+    full.sort_by_key(|size| Reverse(size.volume));
     Ok(full)
 }
 
@@ -372,7 +369,7 @@ fn all(sizes: &[Size]) -> i128 {
 }
 
 fn counted_need(need: Amount) -> Result<i128, Error> {
-    from_zero("need", need, Kind::Volume)?;
+    from_zero("need", need, Unit::Litre)?;
     exact("need", need)
 }
 
@@ -386,6 +383,320 @@ fn amount(counts: i128, unit: Unit) -> Result<Amount, Error> {
     Amount::from_count(counts, unit, 9, Rounding::HalfEven)
 }
 
-fn at(error: &Error, path: String) -> Error {
-    error.first().clone().at(path).into()
+#[cfg(test)]
+mod tests {
+    #![allow(
+        clippy::unwrap_used,
+        clippy::indexing_slicing,
+        clippy::arithmetic_side_effects
+    )]
+
+    use super::*;
+
+    fn litres(text: &str) -> Amount {
+        Amount::parse(text).unwrap()
+    }
+
+    fn size<'a>(name: &'a str, volume: &str) -> Container<'a> {
+        let volume = litres(volume);
+        Container {
+            name,
+            volume,
+            price: None,
+            stock: None,
+        }
+    }
+
+    fn opened<'a>(name: &'a str, volume: &str) -> Opened<'a> {
+        Opened {
+            name,
+            volume: litres(volume),
+            same_fluid: true,
+            sealed: true,
+            clean: true,
+            dated: true,
+            within_date: true,
+        }
+    }
+
+    fn told(plan: &Option<ContainerPlan<'_>>) -> String {
+        let plan = plan.as_ref().unwrap();
+        let counts = plan.containers.iter();
+        let counts: Vec<String> = counts
+            .map(|container| format!("{} {}", container.count, container.name))
+            .collect();
+        format!("{}, left {}", counts.join(" + "), plan.left)
+    }
+
+    #[test]
+    fn the_measures_differ() {
+        let priced = |name, volume, price| Container {
+            price: Some(price),
+            ..size(name, volume)
+        };
+        let sizes = [priced("bottle", "1 L", 900), priced("can", "5 L", 4000)];
+        let plans = containers(litres("6.5 L"), &sizes, &[], None).unwrap();
+        assert_eq!(told(&plans.fewest), "2 can, left 3.5 L");
+        assert_eq!(told(&plans.least_waste), "2 bottle + 1 can, left 0.5 L");
+        // 5800 against 8000 and 6300.
+        assert_eq!(told(&plans.cheapest), "2 bottle + 1 can, left 0.5 L");
+        assert_eq!(plans.cheapest.unwrap().price, Some(5800));
+        let plans = containers(litres("4.5 L"), &sizes, &[], None).unwrap();
+        assert_eq!(told(&plans.cheapest), "1 can, left 0.5 L");
+        // The largest first would leave a litre.
+        let sizes = [size("three", "3 L"), size("four", "4 L")];
+        let plans = containers(litres("6 L"), &sizes, &[], None).unwrap();
+        assert_eq!(told(&plans.fewest), "2 three, left 0 L");
+        assert!(plans.cheapest.is_none());
+    }
+
+    #[test]
+    fn volumes_count_exactly() {
+        let tenth = [size("tenth", "0.1 US qt")];
+        let plans = containers(litres("1.4 US qt"), &tenth, &[], None).unwrap();
+        assert_eq!(told(&plans.fewest), "14 tenth, left 0 US qt");
+        let bottle = [size("bottle", "1 L")];
+        let plans = containers(litres("3.000000001 L"), &bottle, &[], None).unwrap();
+        assert_eq!(told(&plans.fewest), "4 bottle, left 0.999999999 L");
+    }
+
+    #[test]
+    fn stock_ends() {
+        let some = |name, volume, stock| Container {
+            stock: Some(stock),
+            ..size(name, volume)
+        };
+        let sizes = [
+            some("bottle", "1 L", 2),
+            some("can", "5 L", 1),
+            some("drum", "60 L", 0),
+        ];
+        let plan = |need| containers(litres(need), &sizes, &[], None).unwrap();
+        assert_eq!(told(&plan("3 L").least_waste), "1 can, left 2 L");
+        assert_eq!(told(&plan("7 L").least_waste), "2 bottle + 1 can, left 0 L");
+        let short = plan("7.1 L");
+        assert_eq!(short.short, Some(litres("0.1 L")));
+        assert!(short.fewest.is_none() && short.least_waste.is_none());
+        assert_eq!(short.cautions, ["no_dry_start"]);
+    }
+
+    #[test]
+    fn opened_ones_go_first_if_they_may() {
+        let sizes = [size("bottle", "1 L")];
+        let good = opened("good", "0.5 L");
+        let old = Opened {
+            within_date: false,
+            ..opened("old", "0.9 L")
+        };
+        let unknown = Opened {
+            sealed: false,
+            dated: false,
+            within_date: false,
+            ..opened("unknown", "0.9 L")
+        };
+        let plans = containers(litres("1.5 L"), &sizes, &[old, good, unknown], None).unwrap();
+        assert_eq!(told(&plans.fewest), "1 bottle, left 0 L");
+        let plan = plans.fewest.unwrap();
+        assert_eq!(plan.opened, ["good"]);
+        assert_eq!(plan.total, litres("1.5 L"));
+        assert_eq!(plans.opened[0].reasons, [OpenedDefect::OutOfDate]);
+        assert!(plans.opened[1].usable);
+        let [not_sealed, not_dated] = [OpenedDefect::NotSealed, OpenedDefect::NotDated];
+        assert_eq!(plans.opened[2].reasons, [not_sealed, not_dated]);
+        assert!(plans.cautions.contains(&"opened_fluid"));
+        // Enough by itself; the second stays closed.
+        let second = opened("second", "1 L");
+        let plans = containers(litres("0.4 L"), &sizes, &[good, second], None).unwrap();
+        assert_eq!(told(&plans.fewest), ", left 0.1 L");
+        assert_eq!(plans.fewest.unwrap().opened, ["good"]);
+    }
+
+    #[test]
+    fn bulk_makes_up_what_is_short() {
+        let sizes = [size("half", "0.5 L"), size("can", "5 L")];
+        let plan = |need, bulk| containers(litres(need), &sizes, &[], litres(bulk)).unwrap();
+        let all = plan("4 L", "10 L");
+        assert_eq!(told(&all.fewest), ", left 0 L");
+        assert_eq!(all.fewest.unwrap().bulk, Some(litres("4 L")));
+        // One can and two litres of the five leave nothing over; so would four halves and all five.
+        let some = plan("7 L", "5 L").least_waste.unwrap();
+        assert_eq!(
+            (some.containers[0].name, some.bulk),
+            ("can", Some(litres("2 L")))
+        );
+        assert!(some.left.is_zero());
+        assert!(plan("20 L", "1 L").fewest.is_some());
+        let none = containers(litres("2 L"), &[], &[], litres("1.5 L")).unwrap();
+        assert_eq!(none.short, Some(litres("0.5 L")));
+    }
+
+    #[test]
+    fn what_is_equally_good_is_decided_by_the_order() {
+        let sizes = [size("left", "1 L"), size("right", "1000 mL")];
+        let plans = containers(litres("2 L"), &sizes, &[], None).unwrap();
+        assert_eq!(told(&plans.fewest), "2 left, left 0 L");
+        // 3 + 3 and 4 + 2 both hold six: the larger is tried first.
+        let sizes = [
+            size("two", "2 L"),
+            size("three", "3 L"),
+            size("four", "4 L"),
+        ];
+        let plans = containers(litres("6 L"), &sizes, &[], None).unwrap();
+        assert_eq!(told(&plans.fewest), "2 three, left 0 L");
+    }
+
+    /// Every plan there is, one size after the other.
+    fn every_plan(sizes: &[(i64, u64, u64)], need: i64, each: &mut dyn FnMut(u64, i64, u64)) {
+        fn go(
+            sizes: &[(i64, u64, u64)],
+            need: i64,
+            [count, held, price]: [u64; 3],
+            each: &mut dyn FnMut(u64, i64, u64),
+        ) {
+            let Some(((volume, cost, stock), rest)) = sizes.split_first() else {
+                if held as i64 >= need {
+                    each(count, held as i64 - need, price);
+                }
+                return;
+            };
+            for taken in 0..=(*stock).min(need.unsigned_abs().div_ceil(volume.unsigned_abs())) {
+                let held = held + taken * volume.unsigned_abs();
+                go(
+                    rest,
+                    need,
+                    [count + taken, held, price + taken * cost],
+                    each,
+                );
+            }
+        }
+        go(sizes, need, [0; 3], each);
+    }
+
+    #[test]
+    fn no_plan_is_better() {
+        // Against every plan there is, on sizes from a small generator.
+        let mut state = 7_u64;
+        let mut next = |most: u64| {
+            state = state
+                .wrapping_mul(6_364_136_223_846_793_005)
+                .wrapping_add(1_442_695_040_888_963_407);
+            (state >> 33) % most
+        };
+        for _ in 0..400 {
+            let names = ["a", "b", "c", "d"];
+            let rows: Vec<(i64, u64, u64)> = (0..1 + next(4))
+                .map(|_| {
+                    (
+                        1 + next(9) as i64,
+                        next(9),
+                        if next(3) == 0 { next(4) } else { 40 },
+                    )
+                })
+                .collect();
+            let need = 1 + next(24) as i64;
+            let sizes: Vec<Container<'_>> = rows
+                .iter()
+                .zip(names)
+                .map(|(&(volume, price, stock), name)| Container {
+                    name,
+                    volume: Amount::new(volume, 1, Unit::UsQuart).unwrap(),
+                    price: Some(price),
+                    stock: (stock < 40).then_some(stock),
+                })
+                .collect();
+            let (mut few, mut cheap, mut tight) = (None, None, None);
+            every_plan(&rows, need, &mut |count, left, price| {
+                let better = |best: &mut Option<[u64; 3]>, rank| {
+                    if best.is_none_or(|best| rank < best) {
+                        *best = Some(rank);
+                    }
+                };
+                let left = left.unsigned_abs();
+                better(&mut few, [count, left, price]);
+                better(&mut cheap, [price, left, count]);
+                better(&mut tight, [left, count, price]);
+            });
+            let need = Amount::new(need, 1, Unit::UsQuart).unwrap();
+            let plans = containers(need, &sizes, &[], None).unwrap();
+            let rank = |plan: &Option<ContainerPlan<'_>>| {
+                plan.as_ref().map(|plan| {
+                    let count: u64 = plan.containers.iter().map(|size| size.count).sum();
+                    let left = (plan.left.to_f64() * 10.0 + 0.5) as u64;
+                    (count, left, plan.price.unwrap())
+                })
+            };
+            let [few, cheap, tight] = [few, cheap, tight];
+            assert_eq!(
+                rank(&plans.fewest),
+                few.map(|[c, l, p]| (c, l, p)),
+                "{rows:?} {need}"
+            );
+            assert_eq!(
+                rank(&plans.cheapest),
+                cheap.map(|[p, l, c]| (c, l, p)),
+                "{rows:?} {need}"
+            );
+            assert_eq!(
+                rank(&plans.least_waste),
+                tight.map(|[l, c, p]| (c, l, p)),
+                "{rows:?} {need}"
+            );
+            assert_eq!(plans.short.is_some(), few.is_none());
+        }
+    }
+
+    #[test]
+    fn what_is_no_stock_is_refused() {
+        let refused = |need: &str, sizes: &[Container<'_>]| {
+            let error = containers(litres(need), sizes, &[], None).unwrap_err();
+            (error.kind(), error.first().path.clone())
+        };
+        let out = |path: &str| (ErrorKind::OutOfRange, path.to_string());
+        let bottle = size("bottle", "1 L");
+        assert_eq!(refused("-1 L", &[bottle]), out("need"));
+        assert_eq!(
+            refused("2 L", &[bottle, size("none", "0 L")]),
+            out("sizes[1].volume")
+        );
+        assert_eq!(
+            refused("2 L", &[size("drop", "0.1 mL")]),
+            out("sizes[0].volume")
+        );
+        let dear = Container {
+            price: Some(u64::MAX),
+            ..bottle
+        };
+        assert_eq!(refused("2 L", &[dear]), out("sizes[0].price"));
+        let twice = (ErrorKind::DuplicateId, "sizes[1].name".to_string());
+        assert_eq!(refused("2 L", &[bottle, size("bottle", "5 L")]), twice);
+        let mass = (ErrorKind::WrongKind, "sizes[0].volume".to_string());
+        assert_eq!(refused("2 L", &[size("kilo", "1 kg")]), mass);
+        assert_eq!(refused("999999999999999 m³", &[bottle]), out("need"));
+        let bad = [opened("left", "-0.5 L")];
+        let error = containers(litres("2 L"), &[bottle], &bad, None).unwrap_err();
+        assert_eq!(error.first().path, "opened[0].volume");
+        let error = containers(litres("2 L"), &[bottle], &[], litres("-1 L")).unwrap_err();
+        assert_eq!(error.first().path, "bulk.available");
+    }
+
+    #[test]
+    fn a_search_that_would_not_end_is_given_up() {
+        let names: Vec<String> = (0..12).map(|index| format!("size {index}")).collect();
+        let sizes: Vec<Container<'_>> = names
+            .iter()
+            .zip([101, 103, 107, 109, 113, 127, 131, 137, 139, 149, 151, 157])
+            .map(|(name, prime)| Container {
+                name,
+                volume: Amount::new(prime * 10_000_019, 9, Unit::Litre).unwrap(),
+                price: None,
+                stock: None,
+            })
+            .chain([size("quart", "0.1 US qt"), size("pint", "0.3 imp pt")])
+            .collect();
+        let error = containers(litres("400.123456789 L"), &sizes, &[], None).unwrap_err();
+        assert_eq!(
+            (error.kind(), error.first().path.as_str()),
+            (ErrorKind::OutOfRange, "sizes")
+        );
+    }
 }

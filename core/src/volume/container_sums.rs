@@ -22,6 +22,13 @@ pub(super) struct Size {
 /// What is compared first, and what decides between equals.
 type Cost = [u64; 2];
 
+/// What a size costs for what it holds.
+#[derive(Debug, Clone, Copy)]
+struct Value {
+    cost: u128,
+    volume: u128,
+}
+
 /// A sum below what is needed.
 #[derive(Debug, Clone, Copy)]
 struct Sum {
@@ -45,6 +52,19 @@ struct Enough<Rank> {
     last: Link,
 }
 
+impl Sum {
+    fn and(&self, volume: u128, cost: Cost) -> Self {
+        Sum {
+            volume: self.volume.saturating_add(volume),
+            cost: [
+                self.cost[0].saturating_add(cost[0]),
+                self.cost[1].saturating_add(cost[1]),
+            ],
+            link: self.link,
+        }
+    }
+}
+
 impl<Rank: PartialOrd> Enough<Rank> {
     /// Keeps what ranks lower; of equals what was found first.
     fn keep(best: &mut Option<Self>, rank: Rank, last: Link) {
@@ -56,10 +76,17 @@ impl<Rank: PartialOrd> Enough<Rank> {
 
 /// A search over sizes, of which the larger come first.
 #[derive(Debug)]
-struct Search {
+struct Search<'s> {
+    sizes: &'s [Size],
     need: u128,
     /// What more than `need` is no waste, since bulk makes up for less.
     spare: u128,
+    /// Whether the price comes before the number of containers.
+    by_price: bool,
+    /// Less waste than this is not possible with these sizes.
+    least: u128,
+    /// What costs more than this is not looked at.
+    most: u64,
     sums: Vec<Sum>,
     next: Vec<Sum>,
     links: Vec<Link>,
@@ -78,34 +105,33 @@ pub(super) struct Found {
 
 /// Looks for the containers that hold at least `need`, which is above zero, out of enough in stock.
 ///
-/// `by_price` puts the price before the number of containers; then only the least cost is true, for what is dearer is given
-/// up on the way.
+/// Cost is the number of containers and then the price. With the price of a plan that is known, it is the price and then the
+/// number; then only the least cost is true, for what is dearer is given up on the way.
 pub(super) fn search(
     sizes: &[Size],
     places: usize,
     need: u128,
     spare: u128,
-    by_price: bool,
+    known_price: Option<u64>,
 ) -> Result<Found, Error> {
     let mut search = Search {
+        sizes,
         need,
         spare,
-        sums: vec![Sum {
-            volume: 0,
-            cost: [0, 0],
-            link: None,
-        }],
+        by_price: known_price.is_some(),
+        least: 0,
+        most: known_price.unwrap_or(u64::MAX),
+        sums: Vec::new(),
         next: Vec::new(),
         links: Vec::new(),
         looked_at: 0,
         least_cost: None,
         least_waste: None,
     };
-    for size in sizes {
-        search.take_in(size, by_price)?;
-        if by_price {
-            search.forget_the_dearer();
-        }
+    if search.by_price {
+        search.run()?;
+    } else {
+        search.run_from_few()?;
     }
     let counts = |last: Option<Link>| {
         let mut counts = vec![0_u64; places];
@@ -124,23 +150,98 @@ pub(super) fn search(
     })
 }
 
-impl Search {
-    fn take_in(&mut self, size: &Size, by_price: bool) -> Result<(), Error> {
-        let cost = if by_price {
+impl Search<'_> {
+    /// Looks among few containers first: where they waste as little as can be, more of them would do no better.
+    fn run_from_few(&mut self) -> Result<(), Error> {
+        let step = self
+            .sizes
+            .iter()
+            .fold(0, |step, size| common(size.volume, step));
+        let over = self.need.checked_rem(step).filter(|over| *over > 0);
+        let least = over.map_or(0, |over| step.saturating_sub(over));
+        self.least = least.saturating_sub(self.spare);
+        let fewest = self.fewest();
+        for more in [4, 12] {
+            self.most = fewest.saturating_add(more);
+            self.run()?;
+            if self
+                .least_waste
+                .is_some_and(|best| best.rank.0 == self.least)
+            {
+                return Ok(());
+            }
+        }
+        self.most = u64::MAX;
+        self.run()
+    }
+
+    /// How many it takes, the largest first.
+    fn fewest(&self) -> u64 {
+        let (mut left, mut count) = (self.need, 0_u64);
+        for size in self.sizes {
+            let enough = u64::try_from(left.div_ceil(size.volume)).unwrap_or(u64::MAX);
+            let taken = enough.min(size.stock);
+            count = count.saturating_add(taken);
+            left = left.saturating_sub(size.volume.saturating_mul(taken.into()));
+        }
+        count
+    }
+
+    fn run(&mut self) -> Result<(), Error> {
+        self.sums.clear();
+        self.links.clear();
+        (self.least_cost, self.least_waste) = (None, None);
+        self.sums.push(Sum {
+            volume: 0,
+            cost: [0, 0],
+            link: None,
+        });
+        for (index, size) in self.sizes.iter().enumerate() {
+            let best = self.best_value(self.sizes.get(index..).unwrap_or_default());
+            self.take_in(size, best)?;
+            if self.by_price {
+                self.forget_the_dearer();
+            }
+        }
+        Ok(())
+    }
+
+    fn cost(&self, size: &Size) -> Cost {
+        if self.by_price {
             [size.price, 1]
         } else {
             [1, size.price]
-        };
+        }
+    }
+
+    /// The lowest cost for its volume among these sizes.
+    fn best_value(&self, sizes: &[Size]) -> Value {
+        let mut best = Value { cost: 1, volume: 0 };
+        for size in sizes {
+            let [cost, _] = self.cost(size);
+            let value = Value {
+                cost: cost.into(),
+                volume: size.volume,
+            };
+            if value.cost.saturating_mul(best.volume) < best.cost.saturating_mul(value.volume) {
+                best = value;
+            }
+        }
+        best
+    }
+
+    fn take_in(&mut self, size: &Size, best: Value) -> Result<(), Error> {
+        let cost = self.cost(size);
         // So many are enough by themselves.
         let enough = self.need.div_ceil(size.volume);
         if enough <= u128::from(size.stock) {
-            return self.add(size, 1, cost, true);
+            return self.add(size, 1, cost, best, true);
         }
         // 1, 2, 4 … and the rest make up every number there is.
         let (mut left, mut part) = (size.stock, 1_u64);
         while left > 0 {
             let times = part.min(left);
-            self.add(size, times, cost, false)?;
+            self.add(size, times, cost, best, false)?;
             left = left.saturating_sub(times);
             part = part.saturating_mul(2);
         }
@@ -148,7 +249,14 @@ impl Search {
     }
 
     /// Adds a number of containers to every sum, once or again and again.
-    fn add(&mut self, size: &Size, times: u64, cost: Cost, again: bool) -> Result<(), Error> {
+    fn add(
+        &mut self,
+        size: &Size,
+        times: u64,
+        cost: Cost,
+        best: Value,
+        again: bool,
+    ) -> Result<(), Error> {
         let step = size.volume.saturating_mul(times.into());
         let cost = cost.map(|cost| cost.saturating_mul(times));
         let sums = mem::take(&mut self.sums);
@@ -156,32 +264,21 @@ impl Search {
         grown.clear();
         let (mut kept, mut from) = (0_usize, 0_usize);
         loop {
-            let old = sums.get(kept);
             // The sums are in order of volume, and so is what grows from them.
+            let old = sums.get(kept);
             let base = if again {
                 grown.get(from)
             } else {
                 sums.get(from)
-            }
-            .copied();
-            let new = base.map(|base| Sum {
-                volume: base.volume.saturating_add(step),
-                cost: [
-                    base.cost[0].saturating_add(cost[0]),
-                    base.cost[1].saturating_add(cost[1]),
-                ],
-                link: base.link,
-            });
+            };
+            let new = base.map(|base| base.and(step, cost));
             let sum = match (old, new) {
                 (None, None) => break,
-                (Some(old), Some(new)) if old.volume < new.volume => {
+                (Some(old), new) if new.is_none_or(|new| old.volume < new.volume) => {
                     kept = kept.saturating_add(1);
                     *old
                 }
-                (Some(old), None) => {
-                    kept = kept.saturating_add(1);
-                    *old
-                }
+                (_, None) => break,
                 (old, Some(mut new)) => {
                     from = from.saturating_add(1);
                     let link = Link {
@@ -205,20 +302,28 @@ impl Search {
                     }
                 }
             };
+            if self.is_hopeless(&sum, best) {
+                continue;
+            }
             grown.push(sum);
             self.looked_at = self.looked_at.saturating_add(1);
             if self.looked_at > MOST_SUMS {
                 let hint =
                     "too many different sums: round the volumes to 10 mL, or leave sizes out";
-                return Err(Fault::new(ErrorKind::OutOfRange)
-                    .at("sizes")
-                    .hint(hint)
-                    .into());
+                let fault = Fault::new(ErrorKind::OutOfRange).at("sizes");
+                return Err(fault.hint(hint).into());
             }
         }
         self.next = sums;
         self.sums = grown;
         Ok(())
+    }
+
+    /// Whether it would cost too much, even if all that follows were of the best value. What overflows is looked at.
+    fn is_hopeless(&self, sum: &Sum, best: Value) -> bool {
+        let left = self.need.saturating_sub(sum.volume);
+        let more = u128::from(self.most.saturating_sub(sum.cost[0]));
+        best.cost.saturating_mul(left) > best.volume.saturating_mul(more)
     }
 
     fn offer(&mut self, sum: &Sum, last: Link) {
@@ -229,6 +334,9 @@ impl Search {
             .saturating_sub(self.spare);
         Enough::keep(&mut self.least_cost, (first, waste, second), last);
         Enough::keep(&mut self.least_waste, (waste, sum.cost), last);
+        if self.by_price || waste == self.least {
+            self.most = self.most.min(first);
+        }
     }
 
     /// Leaves out the sums that hold no more than another and cost more.
@@ -244,4 +352,12 @@ impl Search {
         self.next.reverse();
         mem::swap(&mut self.sums, &mut self.next);
     }
+}
+
+/// The largest volume of which both are multiples.
+const fn common(mut one: u128, mut other: u128) -> u128 {
+    while let Some(rest) = one.checked_rem(other) {
+        (one, other) = (other, rest);
+    }
+    one
 }

@@ -1,8 +1,8 @@
 //! How much a fluid takes up at another temperature, by the lubricating-oil group or by a plain coefficient.
 
-use super::{above_zero, computed, from_zero, out_of_range, si, times};
+use super::{above_zero, computed, from_zero, number, of_kind, out_of_range};
 use crate::error::Error;
-use crate::quantity::{Amount, Kind, Unit};
+use crate::quantity::{Amount, Kind, Unit, convert};
 use crate::word::words;
 
 words! {
@@ -37,94 +37,108 @@ pub enum Expansion {
 
 /// Densities of the group, kg/m³; API MPMS 11.1.
 const GROUP: (f64, f64) = (800.9, 1163.5);
-/// Temperatures of the group, K: -50 °C to 150 °C; API MPMS 11.1.
-const TEMPERATURES: (f64, f64) = (223.15, 423.15);
-/// The largest coefficient that is still one of a liquid in a gearbox, about twice that of petrol; common practice, no source.
+/// Temperatures of the group, °C; API MPMS 11.1.
+const TEMPERATURES: (f64, f64) = (-50.0, 150.0);
+/// The largest coefficient that is still one of a liquid in a gearbox, about twice that of petrol, per K; common practice,
+/// no source.
 const LARGEST_COEFFICIENT: f64 = 0.002;
-/// What is lost in the print of a density, kg/m³.
-const PRINTED: f64 = 1e-6;
+/// What is lost to a density by a factor of five decimals, kg/m³.
+const ROUNDED: f64 = 0.01;
 
 /// K1 of the group per °F, kg/m³; K0 and K2 are zero.
 const K1_PER_F: f64 = 0.34878;
 /// K1 of the group per °C, kg/m³, as the SI tables print it; 1.8 · 0.34878 is 0.627804.
 const K1_PER_C: f64 = 0.6278;
-const ZERO_C: f64 = 273.15;
-const AT_15C: f64 = 288.15;
-const AT_60F: f64 = 459.67 / 1.8 + 60.0 / 1.8;
+/// 60 °F, °C.
+const AT_60F: f64 = 140.0 / 9.0;
 
 /// IPTS-68 against ITS-90, by powers of t/630 °C from the first on; API MPMS 11.1-2004, from memory.
 const SCALE_SHIFT: [f64; 8] = [
     -0.148759, -0.267408, 1.080760, 1.269056, -4.089591, -1.871251, 7.438081, -3.536296,
 ];
-/// 60 °F on IPTS-68; from memory.
+/// The base of the 2004 constants on IPTS-68, °F; from memory.
 const SHIFTED_60F: f64 = 60.0068749;
-/// What the base of the constants lies off 60 °F, Δ°F; from memory.
+/// How far that base lies off 60 °F, Δ°F; from memory.
 const D60: f64 = 0.01374979547;
 
 impl Base {
-    /// The factor from a volume at a temperature, K, to the base, unrounded.
-    fn factor(self, density: f64, kelvin: f64) -> f64 {
+    /// How far a temperature, °C, is above the base, in the degrees of its constant.
+    fn degrees(self, celsius: f64) -> f64 {
         match self {
-            Base::At15C => factor_1980(K1_PER_C / density * (kelvin - AT_15C)),
-            Base::At60F => factor_1980(K1_PER_F / density * (kelvin - AT_60F) * 1.8),
-            Base::At60F2004 => factor_2004(density, kelvin),
-            Base::At15C2004 => {
-                // The constants are those of 60 °F, and so is the density they want.
-                let at_60f = Base::At60F2004.base_density(density, AT_15C);
-                factor_2004(at_60f, kelvin) / factor_2004(at_60f, AT_15C)
+            Base::At15C => celsius - 15.0,
+            Base::At60F => (celsius - AT_60F) * 1.8,
+            Base::At60F2004 | Base::At15C2004 => {
+                let scaled = celsius / 630.0;
+                let terms = SCALE_SHIFT.iter().rev();
+                let shift = terms.fold(0.0, |sum, term| (sum + term) * scaled);
+                (celsius - shift) * 1.8 + 32.0 - SHIFTED_60F
             }
         }
     }
 
-    /// The factor as its procedure gives it.
-    fn rounded_factor(self, density: f64, kelvin: f64) -> f64 {
-        let factor = self.factor(density, kelvin);
-        match self {
-            Base::At15C | Base::At60F => factor,
-            Base::At60F2004 | Base::At15C2004 => libm::rint(factor * 1e5) / 1e5,
-        }
-    }
-
-    /// The density at the base of what has a density at a temperature, by Newton's method.
-    fn base_density(self, density: f64, kelvin: f64) -> f64 {
-        let mut at_base = density;
-        for _ in 0..12 {
-            let factor = self.factor(at_base, kelvin);
-            // The forms differ too little to matter to the slope.
-            let part = K1_PER_C / at_base * (kelvin - AT_15C);
-            let slope = factor * (1.0 + part * (1.0 + 1.6 * part));
-            let step = (at_base * factor - density) / slope;
-            at_base -= step;
-            if step.abs() < 1e-12 * density {
-                break;
+    /// The logarithm of the factor to the base from a temperature so many degrees above it.
+    fn exponent(self, density: f64, degrees: f64) -> f64 {
+        let (a, d60) = match self {
+            Base::At15C => (K1_PER_C / density, 0.0),
+            Base::At60F => (K1_PER_F / density, 0.0),
+            Base::At60F2004 | Base::At15C2004 => {
+                // With K0 and K2 zero, the density at the base of the constants; exp(x) - 1 is x + x²/2 to the last digit.
+                let half = D60 / 2.0 * K1_PER_F / density;
+                let x = half * (1.0 + 0.8 * half);
+                let more = x * (1.0 + x / 2.0) / (1.0 + half * (1.0 + 1.6 * half));
+                (K1_PER_F / (density * (1.0 + more)), D60)
             }
-        }
-        at_base
+        };
+        -a * degrees * (1.0 + 0.8 * a * (degrees + d60))
+    }
+
+    /// The factor from a volume at a temperature, °C, to the base, as its procedure gives it.
+    fn factor(self, density: f64, celsius: f64) -> f64 {
+        let degrees = self.degrees(celsius);
+        let exponent = match self {
+            Base::At15C | Base::At60F => return libm::exp(self.exponent(density, degrees)),
+            Base::At60F2004 => self.exponent(density, degrees),
+            Base::At15C2004 => self.exponent_from_15c(density, degrees),
+        };
+        libm::rint(libm::exp(exponent) * 1e5) / 1e5
+    }
+
+    /// The same logarithm where the density is that at 15 °C, and the constants want it at 60 °F.
+    fn exponent_from_15c(self, density: f64, degrees: f64) -> f64 {
+        let at_15c = self.degrees(15.0);
+        let at_60f = observed(density, |at_60f| self.exponent(at_60f, at_15c));
+        self.exponent(at_60f, degrees) - self.exponent(at_60f, at_15c)
+    }
+
+    /// The density at the base of what has a density at a temperature, °C.
+    fn base_density(self, density: f64, celsius: f64) -> f64 {
+        let degrees = self.degrees(celsius);
+        observed(density, |at_base| match self {
+            Base::At15C2004 => self.exponent_from_15c(at_base, degrees),
+            _ => self.exponent(at_base, degrees),
+        })
     }
 }
 
-fn factor_1980(part: f64) -> f64 {
-    libm::exp(-part * (1.0 + 0.8 * part))
-}
-
-fn factor_2004(density: f64, kelvin: f64) -> f64 {
-    let celsius = kelvin - ZERO_C;
-    let scaled = celsius / 630.0;
-    let shift = SCALE_SHIFT
-        .iter()
-        .rev()
-        .fold(0.0, |sum, term| (sum + term) * scaled);
-    let fahrenheit = (celsius - shift) * 1.8 + 32.0;
-    // With K0 and K2 zero the density is moved to the base of the constants by one exponential.
-    let half = D60 / 2.0 * K1_PER_F / density;
-    let moved = libm::expm1(half * (1.0 + 0.8 * half)) / (1.0 + half * (1.0 + 1.6 * half));
-    let a60 = K1_PER_F / (density * (1.0 + moved));
-    let over = fahrenheit - SHIFTED_60F;
-    libm::exp(-a60 * over * (1.0 + 0.8 * a60 * (over + D60)))
+/// The density at the base of what was observed elsewhere: where its logarithm and that of its factor come to that of the
+/// observed, by Newton's method.
+fn observed(density: f64, exponent: impl Fn(f64) -> f64) -> f64 {
+    let mut at_base = density;
+    for _ in 0..12 {
+        let exponent = exponent(at_base);
+        let wanted = density * libm::exp(-exponent);
+        // How the exponent goes with the density, to its third power.
+        let step = (wanted - at_base) / (1.0 - exponent * (1.0 - 0.8 * exponent));
+        at_base += step;
+        if step.abs() < 1e-8 * density {
+            break;
+        }
+    }
+    at_base
 }
 
 fn group_density(density: Amount) -> Result<f64, Error> {
-    let value = si("density", density, Kind::Density)?;
+    let value = number("density", density, Unit::KilogramPerCubicMetre)?;
     if (GROUP.0..=GROUP.1).contains(&value) {
         return Ok(value);
     }
@@ -133,25 +147,25 @@ fn group_density(density: Amount) -> Result<f64, Error> {
     Err(fault.hint(hint).into())
 }
 
-fn temperature_of(name: &'static str, temperature: Amount) -> Result<f64, Error> {
-    let kelvin = si(name, temperature, Kind::Temperature)?;
-    if (TEMPERATURES.0..=TEMPERATURES.1).contains(&kelvin) {
-        return Ok(kelvin);
+fn celsius(name: &'static str, temperature: Amount) -> Result<f64, Error> {
+    let celsius = number(name, temperature, Unit::DegreeCelsius)?;
+    if (TEMPERATURES.0..=TEMPERATURES.1).contains(&celsius) {
+        return Ok(celsius);
     }
     let fault = out_of_range(name, temperature).allowed(["-50 to 150 °C"]);
     Err(fault.into())
 }
 
 impl Expansion {
-    /// What a volume grows to between two temperatures, K, as a multiple of itself.
+    /// What a volume grows to between two temperatures, °C, as a multiple of itself.
     fn growth(self, from: f64, to: f64) -> Result<f64, Error> {
         match self {
             Expansion::Oil { density, base } => {
                 let density = group_density(density)?;
-                Ok(base.rounded_factor(density, from) / base.rounded_factor(density, to))
+                Ok(base.factor(density, from) / base.factor(density, to))
             }
             Expansion::Coefficient(coefficient) => {
-                let value = above_zero("coefficient", coefficient, Kind::Expansion)?;
+                let value = above_zero("coefficient", coefficient, Unit::PerKelvin)?;
                 if value > LARGEST_COEFFICIENT {
                     let fault = out_of_range("coefficient", coefficient);
                     return Err(fault.allowed(["at most 0.002 per K"]).into());
@@ -190,8 +204,8 @@ pub fn correction_factor(
     temperature: Amount,
     base: Base,
 ) -> Result<Amount, Error> {
-    let kelvin = temperature_of("temperature", temperature)?;
-    let factor = base.rounded_factor(group_density(density)?, kelvin);
+    let at = celsius("temperature", temperature)?;
+    let factor = base.factor(group_density(density)?, at);
     computed("temperature", factor, Unit::One)
 }
 
@@ -220,9 +234,9 @@ pub fn at_temperature(
     to: Amount,
     expansion: Expansion,
 ) -> Result<Amount, Error> {
-    from_zero("volume", volume, Kind::Volume)?;
-    let (from, to) = (temperature_of("from", from)?, temperature_of("to", to)?);
-    times("volume", volume, expansion.growth(from, to)?)
+    let held = own_number(volume)?;
+    let (from, to) = (celsius("from", from)?, celsius("to", to)?);
+    computed("volume", held * expansion.growth(from, to)?, volume.unit())
 }
 
 /// How much more the fluid takes up at the temperature it is read at than at the reference; below zero where it is colder.
@@ -251,14 +265,17 @@ pub fn temperature_error(
     reference: Amount,
     expansion: Expansion,
 ) -> Result<Amount, Error> {
-    from_zero("volume", volume, Kind::Volume)?;
-    let read_at = temperature_of("read_at", read_at)?;
-    let reference = temperature_of("reference", reference)?;
-    times(
-        "volume",
-        volume,
-        expansion.growth(reference, read_at)? - 1.0,
-    )
+    let held = own_number(volume)?;
+    let read_at = celsius("read_at", read_at)?;
+    let reference = celsius("reference", reference)?;
+    let more = expansion.growth(reference, read_at)? - 1.0;
+    computed("volume", held * more, volume.unit())
+}
+
+/// The number of a volume of zero and above, in its own unit.
+fn own_number(volume: Amount) -> Result<f64, Error> {
+    of_kind("volume", volume, Kind::Volume)?;
+    from_zero("volume", volume, volume.unit())
 }
 
 /// The density at the base of a fluid whose density was observed at a temperature, in the unit it was given in.
@@ -281,15 +298,17 @@ pub fn temperature_error(
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn base_density(density: Amount, temperature: Amount, base: Base) -> Result<Amount, Error> {
-    let observed = above_zero("density", density, Kind::Density)?;
-    let kelvin = temperature_of("temperature", temperature)?;
-    let at_base = base.base_density(observed, kelvin);
-    if !(GROUP.0 - PRINTED..=GROUP.1 + PRINTED).contains(&at_base) {
+    let observed = above_zero("density", density, Unit::KilogramPerCubicMetre)?;
+    let at = celsius("temperature", temperature)?;
+    let at_base = base.base_density(observed, at);
+    if !(GROUP.0 - ROUNDED..=GROUP.1 + ROUNDED).contains(&at_base) {
         let fault = out_of_range("density", density).allowed(["800.9 to 1163.5 kg/m³ at the base"]);
         let hint = "at the base this is no lubricating oil: read density and temperature again";
         return Err(fault.hint(hint).into());
     }
-    computed("density", at_base.clamp(GROUP.0, GROUP.1), density.unit())
+    let at_base = at_base.clamp(GROUP.0, GROUP.1);
+    let number = convert(at_base, Unit::KilogramPerCubicMetre, density.unit())?;
+    computed("density", number, density.unit())
 }
 
 /// The density at a temperature of a fluid whose density at the base is known, in the unit it was given in.
@@ -311,9 +330,9 @@ pub fn base_density(density: Amount, temperature: Amount, base: Base) -> Result<
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn density_at(density: Amount, temperature: Amount, base: Base) -> Result<Amount, Error> {
-    let kelvin = temperature_of("temperature", temperature)?;
-    let factor = base.rounded_factor(group_density(density)?, kelvin);
-    times("density", density, factor)
+    let at = celsius("temperature", temperature)?;
+    let factor = base.factor(group_density(density)?, at);
+    computed("density", density.to_f64() * factor, density.unit())
 }
 
 /// The mass of a volume at a temperature, in kg.
@@ -338,9 +357,9 @@ pub fn mass(
     density: Amount,
     base: Base,
 ) -> Result<Amount, Error> {
-    let held = from_zero("volume", volume, Kind::Volume)?;
+    let held = from_zero("volume", volume, Unit::Litre)?;
     let hot = hot_density(density, temperature, base)?;
-    computed("volume", held * hot, Unit::Kilogram)
+    computed("volume", held * hot / 1e3, Unit::Kilogram)
 }
 
 /// The volume a mass takes up at a temperature, in L.
@@ -365,13 +384,251 @@ pub fn volume_of_mass(
     density: Amount,
     base: Base,
 ) -> Result<Amount, Error> {
-    let held = from_zero("mass", mass, Kind::Mass)?;
+    let held = from_zero("mass", mass, Unit::Kilogram)?;
     let hot = hot_density(density, temperature, base)?;
-    computed("mass", held / hot, Unit::Litre)
+    computed("mass", held / hot * 1e3, Unit::Litre)
 }
 
 fn hot_density(density: Amount, temperature: Amount, base: Base) -> Result<f64, Error> {
-    let kelvin = temperature_of("temperature", temperature)?;
+    let at = celsius("temperature", temperature)?;
     let at_base = group_density(density)?;
-    Ok(at_base * base.rounded_factor(at_base, kelvin))
+    Ok(at_base * base.factor(at_base, at))
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use super::*;
+    use crate::error::ErrorKind;
+    use alloc::string::String;
+
+    fn amount(text: &str) -> Amount {
+        Amount::parse(text).unwrap()
+    }
+
+    fn factor(density: &str, temperature: &str, base: Base) -> f64 {
+        let factor = correction_factor(amount(density), amount(temperature), base);
+        factor.unwrap().si()
+    }
+
+    fn near(got: f64, wanted: f64, within: f64) {
+        assert!((got - wanted).abs() <= within, "{got} for {wanted}");
+    }
+
+    fn refused(answer: Result<Amount, Error>) -> (ErrorKind, String) {
+        let error = answer.unwrap_err();
+        (error.kind(), error.first().path.clone())
+    }
+
+    #[test]
+    fn factors_to_15c() {
+        // ASTM D1250-80, table 54D form: equation and constants seen in print, values computed apart from this code; 1e-6.
+        let temperatures = [
+            "0 °C", "20 °C", "40 °C", "50 °C", "60 °C", "80 °C", "100 °C",
+        ];
+        for (density, factors) in [
+            (
+                "850 kg/m³",
+                [
+                    1.011041, 0.996303, 0.981437, 0.973960, 0.966455, 0.951370, 0.936194,
+                ],
+            ),
+            (
+                "0.87 g/mL",
+                [
+                    1.010788, 0.996388, 0.981866, 0.974562, 0.967233, 0.952501, 0.937680,
+                ],
+            ),
+            (
+                "900 kg/m³",
+                [
+                    1.010430, 0.996509, 0.982473, 0.975416, 0.968334, 0.954101, 0.939785,
+                ],
+            ),
+        ] {
+            for (temperature, wanted) in temperatures.iter().zip(factors) {
+                near(factor(density, temperature, Base::At15C), wanted, 1e-6);
+            }
+        }
+        assert_eq!(factor("850 kg/m³", "15 °C", Base::At15C), 1.0);
+    }
+
+    #[test]
+    fn factors_to_60f() {
+        // API MPMS 11.1, table 6D form: constant and range seen in print, values computed apart from this code; 1e-6.
+        for (density, temperature, wanted) in [
+            ("850 kg/m³", "32 °F", 1.011449),
+            ("850 kg/m³", "68 °F", 0.996714),
+            ("850 kg/m³", "104 °F", 0.981851),
+            ("850 kg/m³", "140 °F", 0.966873),
+            ("850 kg/m³", "176 °F", 0.951790),
+            ("850 kg/m³", "212 °F", 0.936616),
+            ("870 kg/m³", "100 °C", 0.938092),
+        ] {
+            near(factor(density, temperature, Base::At60F), wanted, 1e-6);
+        }
+        assert_eq!(factor("850 kg/m³", "60 °F", Base::At60F), 1.0);
+    }
+
+    #[test]
+    fn factors_of_the_procedure_of_2004() {
+        // API MPMS 11.1-2004, 11.1.6.1; constants from memory, values computed apart from this code; 5e-6.
+        for (temperature, wanted) in [
+            ("59 °F", 1.000401),
+            ("104 °F", 0.982266),
+            ("212 °F", 0.938076),
+        ] {
+            near(
+                factor("870 kg/m³", temperature, Base::At60F2004),
+                wanted,
+                5e-6,
+            );
+        }
+        // By way of 60 °F, on the oil of 870 kg/m³ there: 870 · 1.000401 at 15 °C; 1e-5 for the fifth decimal.
+        for (temperature, wanted) in [("20 °C", 0.996389), ("100 °C", 0.937700)] {
+            near(
+                factor("870.349 kg/m³", temperature, Base::At15C2004),
+                wanted,
+                1e-5,
+            );
+        }
+        assert_eq!(factor("870 kg/m³", "212 °F", Base::At60F2004), 0.93808);
+        assert_eq!(factor("870 kg/m³", "15 °C", Base::At15C2004), 1.0);
+        // It differs from the form of 1980 by 2e-5 at most.
+        for tenth in -500..1500_i64 {
+            let at = Amount::new(tenth, 1, Unit::DegreeCelsius).unwrap();
+            let oil = amount("870 kg/m³");
+            let [new, old] = [Base::At60F2004, Base::At60F]
+                .map(|base| correction_factor(oil, at, base).unwrap().si());
+            let within = if (0..=1000).contains(&tenth) {
+                2.2e-5
+            } else {
+                6e-5
+            };
+            near(new, old, within);
+        }
+    }
+
+    #[test]
+    fn the_constant_of_one_scale_is_not_used_with_the_degrees_of_the_other() {
+        // 0.34878 with 25 °C would give 0.98971.
+        let wanted = factor("850 kg/m³", "40 °C", Base::At15C);
+        near(wanted, 0.98144, 5e-6);
+        assert!((wanted - 0.98971).abs() > 0.008);
+        // Both constants are one: 1.8 · 0.34878.
+        near(K1_PER_F * 1.8, K1_PER_C, 5e-6);
+    }
+
+    #[test]
+    fn a_volume_grows_with_the_temperature_and_not_against_it() {
+        let oil = Expansion::Oil {
+            density: amount("850 kg/m³"),
+            base: Base::At15C,
+        };
+        let at = |volume, from, to, expansion| {
+            at_temperature(amount(volume), amount(from), amount(to), expansion)
+                .unwrap()
+                .to_f64()
+        };
+        // From the factors above: 7 L at 20 °C are 7.106 L at 40 °C, 7.331 L at 80 °C; at 15 °C 7 · 0.981437 of hot litres.
+        near(at("7 L", "20 °C", "40 °C", oil), 7.10603, 5e-6);
+        near(at("7 L", "20 °C", "80 °C", oil), 7.331, 5e-4);
+        near(at("7 L", "40 °C", "15 °C", oil), 6.870059, 1e-6 * 7.0);
+        near(at("7 US qt", "68 °F", "104 °F", oil), 7.10603, 5e-6);
+        // An engineering reference page: 100 L at 0.0007 per °C gain 1.4 L on 20 °C.
+        let plain = Expansion::Coefficient(amount("0.0007 per K"));
+        near(at("100 L", "20 °C", "40 °C", plain), 101.4, 1e-9);
+        let plain = Expansion::Coefficient(amount("0.0007 per °F"));
+        near(at("100 L", "68 °F", "104 °F", plain), 102.52, 1e-9);
+        let error = |read_at, reference| {
+            let [read_at, reference] = [read_at, reference].map(amount);
+            temperature_error(amount("7 L"), read_at, reference, oil).unwrap()
+        };
+        near(error("40 °C", "20 °C").to_f64(), 0.10603, 5e-6);
+        assert!(error("20 °C", "40 °C").is_negative());
+        assert!(error("40 °C", "104 °F").is_zero());
+    }
+
+    #[test]
+    fn densities_and_masses() {
+        for base in Base::WORDS.iter().map(|(_, base)| *base) {
+            for at in ["-50 °C", "0 °C", "20 °C", "60 °F", "100 °C", "150 °C"] {
+                for density in ["800.9 kg/m³", "850 kg/m³", "1.1635 g/mL"] {
+                    let hot = density_at(amount(density), amount(at), base).unwrap();
+                    let back = base_density(hot, amount(at), base).unwrap();
+                    // Five decimals of a factor are 0.006 kg/m³.
+                    let within = match base {
+                        Base::At15C | Base::At60F => 1e-8,
+                        _ => 7e-3,
+                    };
+                    assert_eq!(back.unit(), amount(density).unit());
+                    near(back.si(), amount(density).si(), within);
+                }
+            }
+        }
+        // 7 L · 850 kg/m³ · 0.996303.
+        let [litres, density] = ["7 L", "850 kg/m³"].map(amount);
+        let told = mass(litres, amount("20 °C"), density, Base::At15C).unwrap();
+        near(told.to_f64(), 5.92800, 1e-5);
+        let back = volume_of_mass(told, amount("20 °C"), density, Base::At15C).unwrap();
+        near(back.to_f64(), 7.0, 1e-8);
+    }
+
+    #[test]
+    fn what_is_outside_is_refused() {
+        let [held, warm, oil] = ["7 L", "40 °C", "850 kg/m³"].map(amount);
+        let out = |path: &str| (ErrorKind::OutOfRange, path.into());
+        for density in ["800.8 kg/m³", "1163.6 kg/m³", "0.74 g/mL", "-850 kg/m³"] {
+            let base = Base::default();
+            assert_eq!(
+                refused(correction_factor(amount(density), warm, base)),
+                out("density")
+            );
+            assert_eq!(
+                refused(mass(held, warm, amount(density), base)),
+                out("density")
+            );
+        }
+        for density in [
+            "780 kg/m³",
+            "0 kg/m³",
+            "-1 kg/m³",
+            "0.000000001 kg/m³",
+            "1240 kg/m³",
+        ] {
+            assert_eq!(
+                refused(base_density(amount(density), warm, Base::At15C)),
+                out("density")
+            );
+        }
+        // 150 °C without its sign is 302 °F; one more is too much.
+        for temperature in ["-50.1 °C", "151 °C", "303 °F", "0 K"] {
+            let refusal = refused(correction_factor(oil, amount(temperature), Base::At60F));
+            assert_eq!(refusal, out("temperature"));
+        }
+        for coefficient in ["0 per K", "-0.0007 per K", "0.0021 per K", "0.0007 per K"] {
+            let by = Expansion::Coefficient(amount(coefficient));
+            let answer = at_temperature(held, warm, amount("80 °C"), by);
+            assert_eq!(answer.is_ok(), coefficient == "0.0007 per K");
+        }
+        let by = Expansion::Oil {
+            density: oil,
+            base: Base::At15C,
+        };
+        assert_eq!(
+            refused(at_temperature(amount("-7 L"), warm, warm, by)),
+            out("volume")
+        );
+        let kind = (ErrorKind::WrongKind, String::from("volume"));
+        assert_eq!(
+            refused(at_temperature(amount("7 kg"), warm, warm, by)),
+            kind
+        );
+        let kind = (ErrorKind::WrongKind, String::from("temperature"));
+        assert_eq!(
+            refused(density_at(oil, amount("40 Δ°C"), Base::At15C)),
+            kind
+        );
+    }
 }

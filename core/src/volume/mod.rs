@@ -25,13 +25,40 @@ pub use sump::{Sump, level_for, segment_share, volume_below};
 pub use tilt::{TiltError, tilt_error};
 
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Kind, Unit};
+use crate::quantity::{Amount, Kind, Unit, convert};
 use alloc::string::{String, ToString};
 
-/// The value of an argument in SI, refused under its name where it is of another kind.
-fn si(name: &'static str, amount: Amount, kind: Kind) -> Result<f64, Error> {
+/// The number of an argument in a unit, refused under its name where it is of another kind.
+fn number(name: &'static str, amount: Amount, unit: Unit) -> Result<f64, Error> {
+    if amount.unit() == unit {
+        return Ok(amount.to_f64());
+    }
+    of_kind(name, amount, unit.kind())?;
+    convert(amount.to_f64(), amount.unit(), unit).map_err(|error| at(&error, name))
+}
+
+/// The same, refused at zero and below.
+fn above_zero(name: &'static str, amount: Amount, unit: Unit) -> Result<f64, Error> {
+    let number = number(name, amount, unit)?;
+    if number > 0.0 {
+        return Ok(number);
+    }
+    Err(out_of_range(name, amount).allowed(["above zero"]).into())
+}
+
+/// The same, refused below zero.
+fn from_zero(name: &'static str, amount: Amount, unit: Unit) -> Result<f64, Error> {
+    let number = number(name, amount, unit)?;
+    if number >= 0.0 {
+        return Ok(number);
+    }
+    let fault = out_of_range(name, amount);
+    Err(fault.allowed(["zero and above"]).into())
+}
+
+fn of_kind(name: &'static str, amount: Amount, kind: Kind) -> Result<(), Error> {
     if amount.kind() == kind {
-        return Ok(amount.si());
+        return Ok(());
     }
     let units = Unit::ALL.iter().filter(|unit| unit.kind() == kind);
     let fault = Fault::new(ErrorKind::WrongKind)
@@ -40,39 +67,18 @@ fn si(name: &'static str, amount: Amount, kind: Kind) -> Result<f64, Error> {
     Err(fault.allowed(units.map(|unit| unit.symbol())).into())
 }
 
-/// The same, refused at zero and below.
-fn above_zero(name: &'static str, amount: Amount, kind: Kind) -> Result<f64, Error> {
-    let value = si(name, amount, kind)?;
-    if value > 0.0 {
-        return Ok(value);
-    }
-    Err(out_of_range(name, amount).allowed(["above zero"]).into())
-}
-
-/// The same, refused below zero.
-fn from_zero(name: &'static str, amount: Amount, kind: Kind) -> Result<f64, Error> {
-    let value = si(name, amount, kind)?;
-    if value >= 0.0 {
-        return Ok(value);
-    }
-    let fault = out_of_range(name, amount);
-    Err(fault.allowed(["zero and above"]).into())
-}
-
 fn out_of_range(path: impl Into<String>, got: Amount) -> Fault {
     Fault::new(ErrorKind::OutOfRange)
         .at(path)
         .got(&got.to_string())
 }
 
-/// An amount computed in SI, refused under the name of the argument that makes it too large.
-fn computed(name: &'static str, value: f64, unit: Unit) -> Result<Amount, Error> {
-    Amount::from_si(value, unit).map_err(|error| error.first().clone().at(name).into())
+/// What was computed in a unit, refused under the name of the argument that makes it too large.
+fn computed(name: &'static str, number: f64, unit: Unit) -> Result<Amount, Error> {
+    Amount::from_computed(number, unit).map_err(|error| at(&error, name))
 }
 
-/// An amount times a computed factor, in its own unit; refused likewise.
-fn times(name: &'static str, amount: Amount, factor: f64) -> Result<Amount, Error> {
-    let number = amount.to_f64() * factor;
-    Amount::from_computed(number, amount.unit())
-        .map_err(|error| error.first().clone().at(name).into())
+/// An error as one of the argument at a path.
+fn at(error: &Error, path: impl Into<String>) -> Error {
+    error.first().clone().at(path).into()
 }

@@ -1,8 +1,8 @@
 //! What a tilt does to a level.
 
-use super::{above_zero, computed, from_zero, out_of_range, si};
+use super::{above_zero, computed, from_zero, number, out_of_range};
 use crate::error::Error;
-use crate::quantity::{Amount, Kind, Unit};
+use crate::quantity::{Amount, Unit};
 use serde::Serialize;
 
 /// From here on a tilt is a mistyped one, degrees.
@@ -39,18 +39,19 @@ pub struct TiltError {
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn tilt_error(surface: Amount, offset: Amount, tilt: Amount) -> Result<TiltError, Error> {
-    let area = above_zero("surface", surface, Kind::Area)?;
-    let arm = from_zero("offset", offset, Kind::Length)?;
-    let lean = si("tilt", tilt, Kind::Angle)?;
-    if !(0.0..STEEPEST).contains(&tilt.to_f64()) {
+    let area = above_zero("surface", surface, Unit::SquareMetre)?;
+    let arm = from_zero("offset", offset, Unit::Millimetre)?;
+    let lean = number("tilt", tilt, Unit::Degree)?;
+    if !(0.0..STEEPEST).contains(&lean) {
         let fault = out_of_range("tilt", tilt).allowed(["0 to below 45 deg"]);
         let hint = "give the size of the tilt; to which side it leans is not asked";
         return Err(fault.hint(hint).into());
     }
-    let height = arm * libm::tan(lean);
+    let slope = libm::tan(lean.to_radians());
     Ok(TiltError {
-        height: computed("offset", height, offset.unit())?,
-        volume: computed("surface", area * height, Unit::Litre)?,
+        height: computed("offset", offset.to_f64() * slope, offset.unit())?,
+        // A millimetre of a square metre is a litre.
+        volume: computed("surface", area * arm * slope, Unit::Litre)?,
     })
 }
 
