@@ -8,7 +8,6 @@ use crate::evaluation::Evaluation;
 use crate::limits::Limits;
 use crate::pack::Pack;
 use crate::word::Word;
-use brimline::document::canonical;
 use brimline::{Verdict, procedure::Act};
 use pyo3::prelude::*;
 use pyo3::types::PyType;
@@ -144,7 +143,7 @@ impl LevelCheck {
             pack: self.pack.clone(),
             begun: self.begun.clone(),
         };
-        Ok((follows, Told::from_json(py, &canonical(&findings))?))
+        Ok((follows, Told::answer(py, &findings)?))
     }
 
     /// Whether an act is allowed, with every item that stands in the way. `planned` is the volume about to be
@@ -170,7 +169,7 @@ impl LevelCheck {
         let planned = planned.map(|volume| volume.in_measures(measures));
         let (planned, at) = (planned.transpose()?, at.as_ref().map(Moment::text));
         let gate = answer(|| self.check.gate(act.0, planned, at))?;
-        Told::from_json(py, &canonical(&gate))
+        Told::answer(py, &gate)
     }
 
     /// The answer so far, the same that `evaluate` gives for the same journal. `flip` asks for the smallest changes
@@ -190,7 +189,7 @@ impl LevelCheck {
     /// What to do next, the first thing first.
     fn advice<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, ListOf<NextAct>>> {
         let advice = answer(|| Ok(self.check.advice()))?;
-        Told::from_json(py, &canonical(&advice))
+        Told::answer(py, &advice)
     }
 
     /// The journal as JSON Lines: the header, then a line for each entry, each ending in a line feed.

@@ -43,7 +43,6 @@ use crate::limits::Limits;
 use crate::number::Double;
 use crate::unit::UnitGiven;
 use crate::word::Word;
-use brimline::document::canonical;
 use brimline::{Options, Verdict};
 use pyo3::prelude::*;
 use pyo3::types::PyList;
@@ -275,5 +274,5 @@ fn caution(id: &str) -> Option<&'static str> {
 /// 'brimline-journal/1'
 #[pyfunction]
 fn versions(py: Python<'_>) -> PyResult<Told<'_, Versions>> {
-    Told::from_json(py, &canonical(&brimline::versions()))
+    Told::answer(py, &brimline::versions())
 }

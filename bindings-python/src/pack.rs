@@ -140,7 +140,7 @@ impl Pack {
     ) -> PyResult<Told<'py, Selection>> {
         let day = day.as_ref().map(Moment::text);
         let selection = answer(|| self.0.select(vehicle, unit, day))?;
-        Told::from_json(py, &canonical(&selection))
+        Told::answer(py, &selection)
     }
 
     /// Defects of the sheets themselves, found before anybody works by them.
@@ -150,7 +150,7 @@ impl Pack {
     /// True
     fn lint<'py>(&self, py: Python<'py>) -> PyResult<Told<'py, ListOf<LintFinding>>> {
         let findings = py.detach(|| answer(|| Ok(self.0.lint())))?;
-        Told::from_json(py, &canonical(&findings))
+        Told::answer(py, &findings)
     }
 
     /// Where two editions of a procedure differ, field by field, in the order of the sheet.
@@ -168,7 +168,7 @@ impl Pack {
         to_edition: u32,
     ) -> PyResult<Told<'py, ListOf<Difference>>> {
         let differences = answer(|| self.0.compare(id, from_edition, to_edition))?;
-        Told::from_json(py, &canonical(&differences))
+        Told::answer(py, &differences)
     }
 
     /// Whether one of its fluids may be poured onto another, by the sheet of the one that is poured; both by id.

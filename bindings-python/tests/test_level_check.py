@@ -1,12 +1,13 @@
 """The live shape: entries one by one, gates, advice, and the same answer as in one call."""
 
+import pickle
 import unittest
 from datetime import datetime, timedelta, timezone
 from typing import Any
 
 import jobs
 
-from brimline import Amount, DocumentError, LevelCheck, Limits, LimitError, evaluate
+from brimline import Amount, DocumentError, LevelCheck, LimitError, Limits, QuantityError, evaluate
 
 
 class Live(unittest.TestCase):
@@ -73,6 +74,29 @@ class Live(unittest.TestCase):
         check, _ = check.record(jobs.entries()[0])
         with self.assertRaises(LimitError):
             check.record(jobs.entries()[1])
+
+    def test_limits_hold_in_a_replay(self) -> None:
+        with self.assertRaises(LimitError):
+            LevelCheck.replay(jobs.PACK, jobs.journal(2), limits=Limits(entries=1))
+        check = LevelCheck.replay(jobs.PACK, jobs.journal(2), limits=Limits(entries=2))
+        for own in (check, pickle.loads(pickle.dumps(check))):
+            with self.assertRaises(LimitError):
+                own.record(jobs.entries()[2])
+
+    def test_a_bare_quart_is_one_of_the_check(self) -> None:
+        for measures, unit in (("us", "US qt"), ("imperial", "imp qt")):
+            header = {**jobs.HEADER, "profile": {"measures": measures}}
+            check = LevelCheck.start(jobs.PACK, header)
+            for entry in jobs.entries(9):
+                check, _ = check.record(entry)
+            for planned in ("1 qt", "0.1 qt"):
+                self.assertEqual(check.gate("pour", planned), check.gate("pour", planned.replace("qt", unit)))
+            self.assertNotEqual(check.gate("pour", "1 qt"), check.gate("pour", "0.1 qt"))
+        with self.assertRaises(QuantityError) as raised:
+            self.check([]).gate("pour", "1 qt")
+        self.assertEqual(raised.exception.kind, "unit_ambiguous")
+        with self.assertRaisesRegex(TypeError, "an amount is an Amount or its text"):
+            self.check([]).gate("pour", 1)  # type: ignore[arg-type]
 
     def test_a_correction_takes_effect_at_its_place(self) -> None:
         entries = jobs.entries()
