@@ -12,7 +12,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -381,6 +381,14 @@ class Forecast:
         >>> forecast.sample("0 s", reading="19.9 °C")
         >>> forecast.answer()
         {'method': 'none', 'reason': 'too_few', 'now': '19.90 °C', 'suspect': []}
+        """
+    def text(self, /) -> str:
+        """
+        The same in English.
+
+        >>> from brimline.warm_up import Forecast
+        >>> Forecast(min="50 °C").text()
+        'There are too few readings yet to say when the window opens.'
         """
 
 @final
@@ -928,6 +936,15 @@ def calculate(function: str, arguments: str | bytes | bytearray | Mapping[str, A
     {'value': '70 lbf·in'}
     """
 
+def caution(id: str) -> str | None:
+    """
+    A caution of the library in full, by its id; `None` for a sheet's own, whose text stands on the sheet.
+
+    >>> from brimline import caution
+    >>> caution("torque_unit")
+    'Mind the unit of the torque on the wrench as well as the number: threads in aluminium strip.'
+    """
+
 def cold_soak(readings: Iterable[Mapping[str, Any]], *, spread: Amount | str | None = None) -> ColdSoak:
     """
     Whether sensors agree on a vehicle that stood overnight with the engine off: fluid, coolant, intake, air.
@@ -1256,13 +1273,8 @@ def fit(samples: Iterable[Mapping[str, Any]], *, scatter: Amount | str | None = 
     >>> from brimline import Amount, warm_up
     >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
     >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
-<<<<<<< HEAD
-    >>> warm_up.fit(samples)["asymptote"][:6]
-    '80.041'
-=======
     >>> Amount(warm_up.fit(samples)["asymptote"]).to("°C", 4)
     Amount('80.0419 °C')
->>>>>>> calc-python
     """
 
 def flush(capacity: Amount | str, *, flowed: Amount | str) -> Flush:
