@@ -74,11 +74,13 @@ const ROUNDING: f64 = 1e-11;
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn exchange(capacity: Amount, drained: Amount, cycles: u32) -> Result<Exchange, Error> {
-    after(
-        power(share_kept(capacity, drained)?, cycles),
-        drained,
-        cycles,
-    )
+    let old = power(share_kept(capacity, drained)?, cycles);
+    let used = drained.to_f64() * f64::from(cycles);
+    Ok(Exchange {
+        old: share(old)?,
+        fresh: share(1.0 - old)?,
+        used: computed("cycles", used, drained.unit())?,
+    })
 }
 
 /// How often to drain and fill until the new fluid is at least a share of the whole.
