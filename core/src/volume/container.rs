@@ -380,8 +380,12 @@ fn exact(path: impl Into<String>, volume: Amount) -> Result<i128, Error> {
     volume.count().ok_or_else(|| fault().into())
 }
 
+/// Exact counts in the unit of the need, which may be too small a unit for them.
 fn amount(counts: i128, unit: Unit) -> Result<Amount, Error> {
-    Amount::from_count(counts, unit, 9, Rounding::HalfEven)
+    named(
+        "need",
+        Amount::from_count(counts, unit, 9, Rounding::HalfEven),
+    )
 }
 
 #[cfg(test)]

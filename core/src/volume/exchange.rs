@@ -74,11 +74,13 @@ const ROUNDING: f64 = 1e-11;
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn exchange(capacity: Amount, drained: Amount, cycles: u32) -> Result<Exchange, Error> {
-    after(
-        power(share_kept(capacity, drained)?, cycles),
-        drained,
-        cycles,
-    )
+    let old = power(share_kept(capacity, drained)?, cycles);
+    let used = drained.to_f64() * f64::from(cycles);
+    Ok(Exchange {
+        old: share(old)?,
+        fresh: share(1.0 - old)?,
+        used: computed("cycles", used, drained.unit())?,
+    })
 }
 
 /// How often to drain and fill until the new fluid is at least a share of the whole.
@@ -107,17 +109,17 @@ pub fn cycles_needed(
     let kept = share_kept(capacity, drained)?;
     above_zero("drained", drained, drained.unit())?;
     let wanted = share_not(fresh, kept == 0.0)? * (1.0 + ROUNDING);
-    let (mut cycles, mut old) = (0_u32, 1.0);
-    while old > wanted {
+    let (mut cycles, mut left) = (0_u32, 1.0);
+    while left > wanted {
         if cycles == MOST_CYCLES {
             let fault = out_of_range("drained", drained);
             let hint = "so little at a time takes more than 10000 changes";
             return Err(fault.hint(hint).into());
         }
         cycles = cycles.saturating_add(1);
-        old *= kept;
+        left *= kept;
     }
-    let Exchange { old, fresh, used } = after(old, drained, cycles)?;
+    let Exchange { old, fresh, used } = exchange(capacity, drained, cycles)?;
     Ok(CyclesNeeded {
         cycles,
         old,
@@ -217,16 +219,6 @@ fn share_of(name: &'static str, part: Amount, capacity: Amount) -> Result<f64, E
         return Err(fault.hint("the unit does not hold that much").into());
     }
     Ok(volume / whole)
-}
-
-/// How it stands when a share of the old fluid is left.
-fn after(old: f64, drained: Amount, cycles: u32) -> Result<Exchange, Error> {
-    let used = drained.to_f64() * f64::from(cycles);
-    Ok(Exchange {
-        old: share(old)?,
-        fresh: share(1.0 - old)?,
-        used: computed("cycles", used, drained.unit())?,
-    })
 }
 
 fn power(mut base: f64, mut exponent: u32) -> f64 {
