@@ -25,7 +25,13 @@ const VECTORS: &[&str] = &[
     "tests/c/quantities.c",
     "tests/c/documents.c",
     "tests/c/calculators.c",
+    "tests/c/torque.c",
+    "tests/c/volume.c",
+    "tests/c/warm_up.c",
     "tests/c/forecast.c",
+    "tests/c/fluid.c",
+    "tests/c/signal.c",
+    "tests/c/leak.c",
     "tests/c/getters.c",
     "tests/c/writer.c",
 ];
