@@ -10,13 +10,20 @@ use alloc::string::{String, ToString};
 /// Refuses an argument of another kind.
 pub(crate) fn of_kind(name: &str, amount: Amount, kind: Kind) -> Result<(), Error> {
     if amount.kind() == kind {
-        return Ok(());
+        Ok(())
+    } else {
+        Err(of_another_kind(name, amount, kind))
     }
+}
+
+#[cold]
+#[inline(never)]
+fn of_another_kind(name: &str, amount: Amount, kind: Kind) -> Error {
     let units = Unit::ALL.iter().filter(|unit| unit.kind() == kind);
     let fault = Fault::new(ErrorKind::WrongKind)
         .at(name)
         .got(amount.unit().symbol());
-    Err(fault.allowed(units.map(|unit| unit.symbol())).into())
+    fault.allowed(units.map(|unit| unit.symbol())).into()
 }
 
 /// The number of an argument in a unit, of whose kind it must be.
@@ -48,6 +55,8 @@ pub(crate) fn from_zero(name: &str, amount: Amount, unit: Unit) -> Result<f64, E
 }
 
 /// An argument that is out of range.
+#[cold]
+#[inline(never)]
 pub(crate) fn out_of_range(path: impl Into<String>, got: Amount) -> Fault {
     Fault::new(ErrorKind::OutOfRange)
         .at(path)
@@ -61,5 +70,11 @@ pub(crate) fn computed(name: &str, number: f64, unit: Unit) -> Result<Amount, Er
 
 /// A result whose refusal is one of the argument at a path.
 pub(crate) fn named<T>(path: impl Into<String>, result: Result<T, Error>) -> Result<T, Error> {
-    result.map_err(|error| error.first().clone().at(path).into())
+    result.map_err(|error| renamed(&error, path.into()))
+}
+
+#[cold]
+#[inline(never)]
+fn renamed(error: &Error, path: String) -> Error {
+    error.first().clone().at(path).into()
 }
