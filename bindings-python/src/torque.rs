@@ -233,8 +233,10 @@ pub(crate) fn proof_load(
 
 /// Whether a printed torque fits a thread, and if not, which unit would make its number fit.
 ///
-/// The band is one of solid steel bolts in steel: a `hollow` plug, one in `light_alloy` and one that is `unknown` are not
-/// judged by it, and a unit is named for them as a question only. `torque` above zero. Source: stress area and proof
+/// The band is one of solid steel bolts that clamp, in steel, and only its upper end judges: a plug that seals gets less.
+/// Below the band nothing is judged; below a sixth of its lower end, where no plug holds, a unit is named as a question. A
+/// `hollow` plug, one in `light_alloy` and one that is `unknown` are not judged by the band at all, and a unit is named for
+/// them as a question only. `torque` above zero. Source: stress area and proof
 /// stress of ISO 898-1, T = K·D·F; which shares and coefficients bound the band is common practice, no source.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
