@@ -112,8 +112,8 @@ numbers! { Fits of Fits::WORDS.len();
 /// sets the wrench is shown, a line each: see `brim_caution_text`.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for what is not above zero, an
-/// adapter longer than the lever or pointing back over all of it, an angle outside 0 to 180 deg, a
-/// graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an adapter and
+/// adapter longer than the lever or pointing back over more than half of it, an angle outside 0 to
+/// 180 deg, a graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an adapter and
 /// for a set-point given as target.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn brim_wrench_setting(

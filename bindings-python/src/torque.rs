@@ -13,7 +13,8 @@ shapes_of!("brimline.calculated": Equivalents, JointTorque, Plausibility, Preloa
 /// What a wrench is set to so that the plug gets the target: S = T·L / (L + E·cos a).
 ///
 /// `lever` L is from the mark of the grip to the drive, `adapter` E from the drive to the plug and not longer, `angle` a
-/// between them from 0° straight out (the default) to 180°; lengths and torques above zero. With a `graduation` the
+/// between them from 0° straight out (the default) to 180°, pointing back over at most half of the lever; lengths and torques
+/// above zero. With a `graduation` the
 /// setting is a multiple of it, half to even, else it is in the unit of the target, unrounded; `applied` is the torque
 /// at the plug with that setting, `error` how far that is from the target. Give `printed`, what the sheet prints, and a
 /// target that is the set-point for it is refused, for it would be corrected twice. Source: NAVEDTRA 14315, figures 3-44
@@ -104,8 +105,8 @@ pub(crate) fn tool_suits<'py>(
 /// Holds prints of one quantity in several units against the first, which governs, and names what went wrong.
 ///
 /// In this order: the same value is `exact`; within half of its last printed digit a print `agrees`; within that of
-/// another print that agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`; else it is
-/// `inconsistent`. Any one kind of quantity. Common practice, no source.
+/// another print that agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`, of one between units
+/// of nearly one size (litre and quart, imperial and US) only where the number was kept; else it is `inconsistent`. Any one kind of quantity. Common practice, no source.
 ///
 /// Raises `QuantityError`: `wrong_kind` where the kinds differ, `out_of_range` for an empty list.
 ///

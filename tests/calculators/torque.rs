@@ -45,8 +45,8 @@ fn mostly(kind: Kind) -> impl Strategy<Value = Amount> {
 }
 
 fn lengths() -> impl Strategy<Value = (Amount, Amount, Amount)> {
-    // The lever is the longer one.
-    (100..=600_i64, 1..=99_i64, 0..=1800_i64).prop_map(|(lever, adapter, angle)| {
+    // The lever is more than twice as long, so the adapter may point back.
+    (200..=600_i64, 1..=99_i64, 0..=1800_i64).prop_map(|(lever, adapter, angle)| {
         let mm = |length| Amount::new(length, 0, Unit::Millimetre).unwrap();
         (
             mm(lever),
@@ -109,6 +109,7 @@ proptest! {
         prop_assert!(apart(applied, told.applied) < 1e-8);
         let error = applied.si() / target.si() - 1.0;
         prop_assert!((error - told.error.si()).abs() < 1e-8);
+        prop_assert_eq!(told.cautions.contains(&"graduation_coarse"), told.error.to_f64().abs() > 4.0);
     }
 
     #[test]
