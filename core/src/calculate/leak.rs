@@ -69,14 +69,14 @@ fn against_limit(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let estimate = given.read("estimate", Reader::any_amount);
     let uncertainty = given.read("uncertainty", of(estimate.map(kind_of_difference)));
     let limit = given.read("limit", of(estimate.map(|estimate| estimate.kind())));
-    let rule = given.word_if("rule", Rule::WORDS);
+    // Which doubt may stay in a decision is nobody's to choose but the caller's.
+    let rule = given.word("rule", Rule::WORDS);
     let probability = given.amount_if("probability", Kind::Ratio);
-    let rule = rule.unwrap_or(Rule::SimpleAcceptance);
     told(leak::against_limit(
         estimate?,
         uncertainty?,
         limit?,
-        rule,
+        rule?,
         probability,
     ))
 }
