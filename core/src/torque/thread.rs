@@ -131,6 +131,7 @@ impl Thread {
         };
         read.unwrap_or_else(|allowed| {
             let fault = Fault::new(ErrorKind::UnknownValue)
+                .at("designation")
                 .got(text)
                 .allowed(allowed);
             let hint =
