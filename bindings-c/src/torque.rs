@@ -113,8 +113,8 @@ numbers! { Fits of Fits::WORDS.len();
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for what is not above zero, an
 /// adapter longer than the lever or pointing back over more than half of it, an angle outside 0 to
-/// 180 deg, a graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an adapter and
-/// for a set-point given as target.
+/// 180 deg, a graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an
+/// adapter and for a set-point given as target.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn brim_wrench_setting(
     target: *const brim_amount,
@@ -259,10 +259,10 @@ pub unsafe extern "C" fn brim_proof_load(
 /// Whether a printed torque, above zero, fits a thread, as `M10x1` or `1/4-20`. `band_low` to
 /// `band_high` is usual for solid steel bolts that clamp, in steel, in N.m. Only its upper end
 /// judges, for a plug that seals gets less; for any other plug it is told and judges nothing.
-/// `slip_unit` is the unit in which the number would fit, which makes it `slip_torque`; 0 for
-/// none, and no more than a question where the fit is not judged, as below a sixth of `band_low`,
-/// where no plug holds. `buffer`
-/// receives the ids of the cautions that go with it, a line each: see `brim_caution_text`.
+/// `slip_unit` is the unit in which the number would fit, which makes it `slip_torque`; 0 for none,
+/// and no more than a question where the fit is not judged, as below a sixth of `band_low`, where
+/// no plug holds. `buffer` receives the ids of the cautions that go with it, a line each: see
+/// `brim_caution_text`.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_UNKNOWN_VALUE` for a
 /// thread that is none, with those there are, and for a number of no plug.

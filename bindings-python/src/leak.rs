@@ -14,9 +14,9 @@ shapes_of!("brimline.observed": AgainstLimit, Consumption, DripRate, Risks, Seep
 
 /// Decides by a rule whether an estimate is above a limit, and with what probability its true value is.
 ///
-/// Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above zero. A
-/// guarded `rule` takes the `probability` that its decision is right, 0.5 to 0.999999999; `simple_acceptance` takes none.
-/// `below` says that the limit is not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
+/// Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above
+/// zero. A guarded `rule` takes the `probability` that its decision is right, 0.5 to 0.999999999; `simple_acceptance`
+/// takes none. `below` says that the limit is not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for a guarded rule without a
 /// probability, or simple acceptance with one.
@@ -181,9 +181,9 @@ pub(crate) fn risks<'py>(
 ///
 /// Visits in the order they were made, each with its `odometer` and the `net` volume added; `date`, `uncertainty` and
 /// `odometer_uncertainty` (the most each may be off) where they are known. Rates are intervals in the unit of the later
-/// visit; `distance` is in the unit of the last odometer, told only where the last visit found a loss, and without a far end
-/// while the loss rises. The trend is `rising` or `falling` only where the first and the last rate have nothing in common,
-/// else `not_shown`. A unit that is sealed has no normal consumption. Common practice, no source.
+/// visit; `distance` is in the unit of the last odometer, told only where the last visit found a loss, and without a
+/// far end while the loss rises. The trend is `rising` or `falling` only where the first and the last rate have nothing
+/// in common, else `not_shown`. A unit that is sealed has no normal consumption. Common practice, no source.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range` for an odometer or a date that goes back, with its path, as
 /// `visits[2].odometer`.

@@ -13,9 +13,9 @@ shapes_of!("brimline.calculated": ContainerPlans, CyclesNeeded, Exchange, Flush,
 /// How far the level deceives where the opening lies off the middle of the surface and the unit leans.
 ///
 /// `surface` of the fluid above zero; `offset` of the opening from the middle of the surface along the lean, from zero;
-/// `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it reads
-/// too high, away from it too low: an opening on the low side reads full too early, with less in the unit than there should
-/// be, one on the high side too late. Source: trigonometry.
+/// `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it
+/// reads too high, away from it too low: an opening on the low side reads full too early, with less in the unit than
+/// there should be, one on the high side too late. Source: trigonometry.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
 ///

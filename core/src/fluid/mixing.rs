@@ -184,9 +184,12 @@ pub fn may_mix(fluids: &[Fluid], poured: &str, onto: &str) -> Mixing {
 /// ```
 /// use brimline::{Pack, fluid::{Offered, resolve}};
 /// let fluids: Vec<_> = Pack::embedded()?.fluids().cloned().collect();
-/// let offers = resolve(&fluids, "sedge-mid", &["sedge-mid", "teasel-wet"]);
+/// let offers = resolve(&fluids, "sedge-thin", &["sedge-thin", "sorrel-light"]);
 /// assert_eq!(offers[0].answer, Offered::Same);
 /// assert_eq!((offers[1].answer, offers[1].top_up), (Offered::AfterExchange, false));
+/// // The sheet of one asks for a full exchange, that of the other says never.
+/// let offers = resolve(&fluids, "sedge-mid", &["teasel-wet"]);
+/// assert_eq!((offers[0].answer, offers[0].fill), (Offered::Unknown, false));
 /// # Ok::<(), brimline::Error>(())
 /// ```
 #[must_use]

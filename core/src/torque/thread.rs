@@ -491,6 +491,7 @@ mod tests {
             );
         }
         let error = Thread::parse("M10x15").unwrap_err();
+        assert_eq!(error.first().path, "designation");
         assert_eq!(
             error.first().allowed,
             ["M10", "M10x1.25", "M10x1", "M10x0.75"]
