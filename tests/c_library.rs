@@ -264,7 +264,7 @@ const TYPED: &[(&str, &str)] = &[
     ),
     (
         "leak.against_limit",
-        r#"{"estimate":"1.5 L","uncertainty":"0.1 L","limit":"1.4 L"}"#,
+        r#"{"estimate":"1.5 L","uncertainty":"0.1 L","limit":"1.4 L","rule":"simple_acceptance"}"#,
     ),
     (
         "leak.against_limit",

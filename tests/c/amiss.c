@@ -102,11 +102,11 @@ static void null_is_noticed(brim_error *e) {
     REFUSED(NULL_POINTER, brim_volume_of_mass(&MASS, &WARM, &DENSITY, 0, NULL, e));
     REFUSED(NULL_POINTER, brim_tilt_error(&AREA, &LENGTH, &ANGLE, &a, NULL, e));
     REFUSED(NULL_POINTER, brim_segment_share(NULL, &LENGTH, &a, e));
-    REFUSED(NULL_POINTER, brim_exchange(&VOLUME, &SMALLER, 2, NULL, &b, &c, e));
+    REFUSED(NULL_POINTER, brim_exchange(&VOLUME, &SMALLER, 2, NULL, &b, &c, CAUTIONS, e));
     REFUSED(NULL_POINTER, brim_cycles_needed(&VOLUME, &SMALLER, &SHARE, NULL, &a, &b, &c, CAUTIONS, e));
     REFUSED(NULL_POINTER, brim_cycles_needed(&VOLUME, &SMALLER, &SHARE, &count, &a, &b, &c, NO_ROOM, e));
-    REFUSED(NULL_POINTER, brim_flush(&VOLUME, NULL, &a, &b, e));
-    REFUSED(NULL_POINTER, brim_flush_needed(&VOLUME, &SHARE, NULL, e));
+    REFUSED(NULL_POINTER, brim_flush(&VOLUME, NULL, &a, &b, CAUTIONS, e));
+    REFUSED(NULL_POINTER, brim_flush_needed(&VOLUME, &SHARE, NULL, CAUTIONS, e));
     REFUSED(NULL_POINTER, brim_wrong_left(&VOLUME, NULL, &SMALLER, 2, &a, e));
     REFUSED(NULL_POINTER, brim_mixed_temperature(&VOLUME, &HOT, NULL, &WARM, &a, e));
     REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, NULL, &WARM, &DEGREE, &TIME, &a, &b, &c, CAUTIONS, e));

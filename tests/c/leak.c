@@ -9,7 +9,7 @@ static brim_status against_limit(const request *of) {
     brim_decision decision = 0;
     brim_amount exceeds, guard_band;
     brim_status status;
-    ASK(brim_against_limit(estimate, uncertainty, limit, rule != 0 ? rule : BRIM_RULE_SIMPLE_ACCEPTANCE, probability,
+    ASK(brim_against_limit(estimate, uncertainty, limit, rule, probability,
                            &exceeds, &guard_band, &decision, detail));
     put_amount("exceeds", &exceeds);
     put_amount("guard_band", &guard_band);

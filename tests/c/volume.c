@@ -87,7 +87,8 @@ static brim_status exchange(const request *of) {
     uint32_t cycles = count(of, 3);
     brim_amount old, fresh, spent;
     brim_status status;
-    ASK(brim_exchange(capacity, drained, cycles, &old, &fresh, &spent, detail));
+    ASK(brim_exchange(capacity, drained, cycles, &old, &fresh, &spent, ROOM, detail));
+    put_cautions();
     put_amount("old", &old);
     put_amount("fresh", &fresh);
     put_amount("used", &spent);
@@ -112,7 +113,8 @@ static brim_status flush(const request *of) {
     const brim_amount *capacity = GIVEN(1, VOLUME), *flowed = GIVEN(2, VOLUME);
     brim_amount old, fresh;
     brim_status status;
-    ASK(brim_flush(capacity, flowed, &old, &fresh, detail));
+    ASK(brim_flush(capacity, flowed, &old, &fresh, ROOM, detail));
+    put_cautions();
     put_amount("old", &old);
     put_amount("fresh", &fresh);
     return BRIM_OK;
@@ -122,8 +124,10 @@ static brim_status flush_needed(const request *of) {
     const brim_amount *capacity = GIVEN(1, VOLUME), *fresh = GIVEN(2, RATIO);
     brim_amount needed;
     brim_status status;
-    ASK(brim_flush_needed(capacity, fresh, &needed, detail));
-    return told(status, &needed);
+    ASK(brim_flush_needed(capacity, fresh, &needed, ROOM, detail));
+    put_cautions();
+    put_amount("volume", &needed);
+    return BRIM_OK;
 }
 
 static brim_status wrong_left(const request *of) {

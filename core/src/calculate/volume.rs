@@ -1,6 +1,6 @@
 //! The calculators of `volume`, by name.
 
-use super::arguments::{Arguments, told, value};
+use super::arguments::{Arguments, count, told, value};
 use super::{Answer, Function};
 use crate::document::{Node, Reader};
 use crate::error::{Error, ErrorKind, Fault};
@@ -273,7 +273,7 @@ fn segment_share(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 fn exchange(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let capacity = given.amount("capacity", Kind::Volume);
     let drained = given.amount("drained", Kind::Volume);
-    let cycles = given.read("cycles", cycles);
+    let cycles = given.read("cycles", |reader, node| count(reader, node, 0));
     told(volume::exchange(capacity?, drained?, cycles?))
 }
 
@@ -286,7 +286,7 @@ fn flush(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 fn flush_needed(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let capacity = given.amount("capacity", Kind::Volume);
     let fresh = given.amount("fresh", Kind::Ratio);
-    value(volume::flush_needed(capacity?, fresh?))
+    told(volume::flush_needed(capacity?, fresh?))
 }
 
 fn cycles_needed(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
@@ -300,17 +300,8 @@ fn wrong_left(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let capacity = given.amount("capacity", Kind::Volume);
     let wrong = given.amount("wrong", Kind::Volume);
     let drained = given.amount("drained", Kind::Volume);
-    let cycles = given.read("cycles", cycles);
+    let cycles = given.read("cycles", |reader, node| count(reader, node, 0));
     value(volume::wrong_left(capacity?, wrong?, drained?, cycles?))
-}
-
-fn cycles(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<u32> {
-    let cycles = u32::try_from(reader.whole(node, 0)?);
-    if cycles.is_err() {
-        let allowed = [format!("0 to {}", u32::MAX)];
-        reader.note(Fault::new(ErrorKind::OutOfRange).allowed(allowed));
-    }
-    cycles.ok()
 }
 
 fn containers(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
@@ -333,14 +324,27 @@ fn container<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Containe
     let held = reader.required(object, "volume", |reader, node| {
         reader.amount(node, Kind::Volume)
     });
-    let mut whole = |name| reader.optional(object, name, |reader, node| reader.whole(node, 0));
-    let (price, stock) = (whole("price"), whole("stock"));
+    let price = reader.optional(object, "price", price);
+    let stock = reader.optional(object, "stock", |reader, node| reader.whole(node, 0));
     Some(Container {
         name: name?,
         volume: held?,
         price,
         stock,
     })
+}
+
+/// A price, in whole minor units of whatever currency.
+fn price(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<u64> {
+    let got = match node {
+        Node::Number => "a number that is not whole",
+        Node::Text(text) => text,
+        _ => return reader.whole(node, 0),
+    };
+    let fault = Fault::new(ErrorKind::WrongType).got(got);
+    let fault = fault.allowed(["a whole number"]);
+    reader.note(fault.hint("give the price in whole minor units, such as cents"));
+    None
 }
 
 fn opened<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Opened<'n>> {
@@ -413,8 +417,9 @@ mod tests {
         assert_eq!(ask("level_for", &half), r#"{"value":"5 mm"}"#);
         // Mass balance: 0.6 · 0.6.
         let twice = r#"{"capacity":"10 L","drained":"4 L","cycles":2}"#;
-        let told = r#"{"old":"0.36 ratio","fresh":"0.64 ratio","used":"8 L"}"#;
-        assert_eq!(ask("exchange", twice), told);
+        let cautions = r#""cautions":["mix_between","hot_fluid","no_dry_start","disposal"]}"#;
+        let told = r#"{"old":"0.36 ratio","fresh":"0.64 ratio","used":"8 L","#;
+        assert_eq!(ask("exchange", twice), told.to_string() + cautions);
         let needed = ask(
             "cycles_needed",
             r#"{"capacity":"10 L","drained":"4 L","fresh":"0.64"}"#,
@@ -447,6 +452,17 @@ mod tests {
             short,
             r#"{"opened":[],"short":"1 L","cautions":["no_dry_start"]}"#
         );
+    }
+
+    #[test]
+    fn a_price_is_in_whole_minor_units() {
+        for price in ["9.5", "\"9.50\""] {
+            let sizes = format!(r#"[{{"name":"bottle","volume":"1 L","price":{price}}}]"#);
+            let asked = format!(r#"{{"need":"2 L","sizes":{sizes}}}"#);
+            let error = calculate("volume.containers", &asked).unwrap_err();
+            assert_eq!(error.first().path, "sizes[0].price");
+            assert!(error.first().hint.as_ref().unwrap().contains("cents"));
+        }
     }
 
     #[test]

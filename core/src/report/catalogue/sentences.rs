@@ -223,8 +223,12 @@ pub(super) static SENTENCES: &[Message] = table! {
             threadlocker. No factor for another condition is applied; published ones contradict each other.",
         grip_at_mark: "Hold the wrench at the mark of its grip and at the angle that was given, with no tube on the \
             handle: elsewhere the setting is not true.",
-        steel_band: "The band is that of solid steel bolts in steel. A hollow plug, or one in light alloy, takes less: \
-            go by its own sheet.",
+        steel_band: "The band is that of solid steel bolts that clamp, in steel. A plug that seals, a hollow one, or one \
+            in light alloy takes less: go by its own sheet.",
+        graduation_coarse: "The nearest mark of the wrench is more than 4 % from the torque asked for: take a wrench \
+            with a finer scale.",
+        sooner_if_rising: "The loss is rising, so it is used up sooner than the last rate tells: go by the nearer end, and \
+            look for the leak.",
         reheats_on_start: "The running engine warms the fluid again at once: start it only when everything is ready for \
             the look, and read the temperature again before it.",
         fluid_by_name: "Go by the name of the specification on the container, never by the colour of what is in it.",
