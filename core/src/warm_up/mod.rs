@@ -4,8 +4,9 @@ mod cooling;
 mod curve;
 mod fit;
 mod forecast;
+mod least_squares;
 mod mixing;
-mod normal;
+
 mod outlook;
 pub(crate) mod sensor;
 mod slope;
