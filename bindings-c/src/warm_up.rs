@@ -31,8 +31,8 @@ pub unsafe extern "C" fn brim_mixed_temperature(
 /// When fluid that was found too warm has cooled far enough to start again and read the level
 /// below the upper limit of the window. `first` and `second` are readings while it cools, the
 /// second lower, `elapsed` apart; `ambient` is the air, below both; `max` the upper limit;
-/// `reheat_rate` the degrees that a minute of running warms again, a difference, and `reheat_time`
-/// from starting until the level is read, both from zero. Start at `start_at`, in the unit of
+/// `reheat_per_minute` the degrees that a minute of running warms again, a difference, and
+/// `reheat_time` from starting until the level is read, both from zero. Start at `start_at`, in the unit of
 /// `max`; `wait` runs from the second reading, and in `time_constant` the distance from the air
 /// falls to 1/e, both in the unit of `elapsed`. `buffer` receives the ids of the cautions that
 /// whoever waits is shown, a line each: see `brim_caution_text`.
@@ -47,7 +47,7 @@ pub unsafe extern "C" fn brim_cool_down(
     elapsed: *const brim_amount,
     ambient: *const brim_amount,
     max: *const brim_amount,
-    reheat_rate: *const brim_amount,
+    reheat_per_minute: *const brim_amount,
     reheat_time: *const brim_amount,
     start_at: *mut brim_amount,
     wait: *mut brim_amount,
@@ -57,9 +57,9 @@ pub unsafe extern "C" fn brim_cool_down(
     length: *mut usize,
     error: *mut brim_error,
 ) -> brim_status {
-    reckon!(error, [first, second, elapsed, ambient, max, reheat_rate, reheat_time],
+    reckon!(error, [first, second, elapsed, ambient, max, reheat_per_minute, reheat_time],
         plan = {
-            let cooling = Cooling { first, second, elapsed, ambient, max, reheat_rate, reheat_time };
+            let cooling = Cooling { first, second, elapsed, ambient, max, reheat_per_minute, reheat_time };
             let plan = warm_up::cool_down(cooling)?;
             // SAFETY: pointers as the header asks.
             unsafe { caution(plan.cautions, buffer, capacity, length)? };

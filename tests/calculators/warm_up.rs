@@ -278,7 +278,7 @@ proptest! {
             elapsed: computed(600.0, Unit::Second),
             ambient: celsius(ambient),
             max: celsius(max),
-            reheat_rate: difference(rate),
+            reheat_per_minute: difference(rate),
             reheat_time: computed(minutes, Unit::Minute),
         };
         let target = max - rate * minutes;
@@ -444,7 +444,7 @@ fn every_calculator_is_asked_by_name() {
     let plan = ask(
         "warm_up.cool_down",
         json!({"first": "70 °C", "second": "60 °C", "elapsed": "10 min", "ambient": "20 °C",
-        "max": "45 °C", "reheat_rate": "1.5 °C", "reheat_time": "4 min"}),
+        "max": "45 °C", "reheat_per_minute": "1.5 °C", "reheat_time": "4 min"}),
     );
     assert_eq!(plan["target"], "39 °C");
     assert_eq!(

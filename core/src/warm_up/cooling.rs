@@ -19,7 +19,7 @@ pub struct Cooling {
     /// The upper limit of the window.
     pub max: Amount,
     /// How many degrees a minute of running warms again, from zero.
-    pub reheat_rate: Amount,
+    pub reheat_per_minute: Amount,
     /// From starting the engine until the level is read, from zero.
     pub reheat_time: Amount,
 }
@@ -60,7 +60,7 @@ const CAUTIONS: &[&str] = &["hot_fluid", "reheats_on_start", "auto_start"];
 ///     elapsed: Amount::parse("10 min")?,
 ///     ambient: Amount::parse("20 °C")?,
 ///     max: Amount::parse("45 °C")?,
-///     reheat_rate: rate,
+///     reheat_per_minute: rate,
 ///     reheat_time: Amount::parse("4 min")?,
 /// })?;
 /// assert_eq!(plan.target.to_string(), "39 °C");
@@ -74,7 +74,11 @@ pub fn cool_down(cooling: Cooling) -> Result<CoolDown, Error> {
     let second = number("second", cooling.second, Unit::Kelvin)?;
     let elapsed = above_zero("elapsed", cooling.elapsed, Unit::Second)?;
     let max = number("max", cooling.max, Unit::Kelvin)?;
-    let rate = from_zero("reheat_rate", cooling.reheat_rate, Unit::CelsiusDifference)?;
+    let rate = from_zero(
+        "reheat_per_minute",
+        cooling.reheat_per_minute,
+        Unit::CelsiusDifference,
+    )?;
     let minutes = from_zero("reheat_time", cooling.reheat_time, Unit::Second)? / 60.0;
     if second <= ambient {
         let fault = out_of_range("second", cooling.second);
@@ -149,7 +153,7 @@ mod tests {
             elapsed: amount("10 min"),
             ambient: amount("20 °C"),
             max: amount("45 °C"),
-            reheat_rate: Amount::parse_as(
+            reheat_per_minute: Amount::parse_as(
                 "1.5 °C",
                 crate::quantity::Kind::TemperatureDifference,
                 None,
@@ -214,10 +218,10 @@ mod tests {
         );
         assert_eq!(
             path(Cooling {
-                reheat_rate: amount("1 °C"),
+                reheat_per_minute: amount("1 °C"),
                 ..cooling()
             }),
-            "reheat_rate"
+            "reheat_per_minute"
         );
         assert_eq!(
             path(Cooling {

@@ -6,7 +6,6 @@ mod fit;
 mod forecast;
 mod least_squares;
 mod mixing;
-
 mod outlook;
 pub(crate) mod sensor;
 mod slope;

@@ -71,7 +71,7 @@ pub struct Outlook {
     pub now: Option<Amount>,
     /// How many degrees a minute it rises there, to a hundredth.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub rate: Option<Amount>,
+    pub rate_per_minute: Option<Amount>,
     /// When the lower limit is reached.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub opens: Option<Span>,
@@ -155,7 +155,7 @@ impl Forecast {
             method,
             reason,
             now: rounded(first + now, self.unit),
-            rate: rounded(rate * 60.0, difference(self.unit)),
+            rate_per_minute: rounded(rate * 60.0, difference(self.unit)),
             opens: None,
             closes: None,
             suspect: Vec::new(),
@@ -237,7 +237,7 @@ impl Forecast {
         };
         Outlook {
             now: outlook.now.filter(|_| last.is_some()),
-            rate: outlook.rate.filter(|_| rate.is_some()),
+            rate_per_minute: outlook.rate_per_minute.filter(|_| rate.is_some()),
             opens: past(self.min),
             closes: past(self.max),
             ..outlook
@@ -380,7 +380,7 @@ mod tests {
         let likely = outlook.closes.unwrap().likely.unwrap().si();
         assert!((crossing.unwrap().at.si() - 420.0 - likely).abs() <= 1.0);
         // dT/dt = (85 − 52.7)/600 a second.
-        assert!((outlook.rate.unwrap().to_f64() - 3.2).abs() < 0.3);
+        assert!((outlook.rate_per_minute.unwrap().to_f64() - 3.2).abs() < 0.3);
         assert!((outlook.now.unwrap().to_f64() - 52.72).abs() < 0.5);
     }
 
@@ -395,7 +395,7 @@ mod tests {
             (Method::None, Some(Reason::TooFew))
         );
         assert_eq!(alone.now.unwrap().to_string(), "46.00 °C");
-        assert_eq!(alone.rate, None);
+        assert_eq!(alone.rate_per_minute, None);
         assert_eq!(texts(alone.closes), ["0 s", "0 s", "0 s"]);
         assert_eq!(forecast(&[], &[], Asked::default()).unwrap().now, None);
     }
@@ -410,7 +410,7 @@ mod tests {
             (Method::Slope, Some(Reason::TooFew))
         );
         assert_eq!(texts(outlook.opens), ["933 s", "933 s", "-"]);
-        assert_eq!(outlook.rate.unwrap().to_string(), "0.90 Δ°C");
+        assert_eq!(outlook.rate_per_minute.unwrap().to_string(), "0.90 Δ°C");
         assert_eq!(outlook.opens, outlook.closes);
         // Half a minute ahead is within half of the two minutes it reaches back.
         let near = forecast(&samples, &[], window("31.45 °C", "45 °C")).unwrap();
@@ -451,7 +451,7 @@ mod tests {
             (Method::None, Some(Reason::NotWarming))
         );
         assert_eq!((falling.opens, falling.closes), (None, None));
-        assert!(falling.rate.unwrap().is_negative());
+        assert!(falling.rate_per_minute.unwrap().is_negative());
         // 0.001 °C a minute: ten thousand minutes to go.
         let slow = [20.0, 20.001, 20.002].map(|reading| reading);
         let slow = forecast(&minutes(&slow), &[], window("30 °C", "40 °C")).unwrap();
