@@ -39,7 +39,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         time_goes_back: "The time goes back here. The order of the entries decides, but waits may be wrong.",
         confirmed_unknown: "Nothing is known by the name {what}. The confirmation is kept and meets no condition.",
         source_proves_nothing: "A temperature {source} does not prove here that the fluid is within the window.",
-        reading_impossible: "A temperature of {reading} does not exist. Read the fluid again.",
+        reading_impossible: "No fluid in a gearbox is at {reading}. Read it again.",
         reading_default: "Sensors that are broken or absent read {reading}. Read the fluid another way first.",
         unit_doubt: "A reading of {reading} is unlikely here, and {other} would be in the window. Was the scale mistyped?",
         reading_jumps: "From {before} to {reading} is faster than fluid changes at idle. One reading is doubtful.",
