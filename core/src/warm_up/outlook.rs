@@ -624,6 +624,38 @@ mod tests {
     }
 
     #[test]
+    fn a_ninth_pour_lets_the_oldest_go_and_the_readings_before_it() {
+        let asked = Asked {
+            held: Some(amount("5 L")),
+            ..window("50 °C", "60 °C")
+        };
+        let pour = |seconds: f64| Pour {
+            at: Amount::from_computed(seconds, Unit::Second).unwrap(),
+            volume: amount("1 mL"),
+            temperature: amount("20 °C"),
+        };
+        // A degree a minute, and a reading between any two of nine pours.
+        let samples: Vec<Sample> = (0..24)
+            .map(|minute| sample(60.0 * f64::from(minute), 20.0 + f64::from(minute)))
+            .collect();
+        let pours: Vec<Pour> = (0..9)
+            .map(|pour_no| pour(150.0 + 120.0 * f64::from(pour_no)))
+            .collect();
+        let told = forecast(&samples, &pours, asked).unwrap();
+        assert!(told.method != Method::None, "{told:?}");
+        let mut live = Forecast::new(asked).unwrap();
+        for sample in &samples {
+            live.sample(sample.at, sample.reading).unwrap();
+        }
+        for _ in 0..9 {
+            live.poured(amount("23 min"), amount("1 mL"), amount("20 °C"))
+                .unwrap();
+        }
+        // All nine after the last reading: the oldest took every reading with it.
+        assert_eq!(live.answer().reason, Some(Reason::TooFew));
+    }
+
+    #[test]
     fn what_cannot_be_is_refused_and_leaves_the_forecast_as_it_was() {
         let path = |asked: Asked| Forecast::new(asked).unwrap_err().first().path.clone();
         assert_eq!(path(window("45 °C", "35 °C")), "max");
