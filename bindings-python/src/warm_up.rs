@@ -118,11 +118,12 @@ pub(crate) fn mixed_temperature(
 ///
 /// `first` and `second` are two readings, `elapsed` apart, while it cools to the air at `ambient`; `max` is the upper
 /// limit, which running reaches again at `reheat_per_minute`, a difference, for the `reheat_time` until the level is read:
-/// so the target lies below it. The wait counts from the second reading. Source: the lumped thermal capacity; the target
+/// so the target lies below it. The `wait` counts from the second reading; `earliest` and `latest` are its
+/// ends where each reading is half its last place off. Source: the lumped thermal capacity; the target
 /// from common practice, no source.
 ///
-/// Raises `QuantityError`: `wrong_kind`, `out_of_range` for readings that do not fall or lie at or below the air, and
-/// where cooling never reaches the target.
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range` for readings that do not fall by more than the place they are
+/// read to or lie at or below the air, and where cooling never reaches the target.
 ///
 /// >>> from brimline import warm_up
 /// >>> plan = warm_up.cool_down("70 °C", second="60 °C", elapsed="10 min", ambient="20 °C", max="45 °C",
@@ -209,7 +210,7 @@ pub(crate) fn cold_soak<'py>(
     arguments!(readings, spread).ask(py, "warm_up.cold_soak")
 }
 
-/// Which readings are to be asked about: those no fluid has, those a broken sensor gives, jumps no fluid makes, and cool
+/// Which readings are to be asked about: those no fluid in a gearbox has, those a broken sensor gives, jumps no fluid makes, and cool
 /// ones that stand still while the engine is `running`.
 ///
 /// Each sample has the time it was taken `at` and its `reading`, in order of time. Nothing is deleted or converted.
