@@ -43,13 +43,13 @@ words! {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[non_exhaustive]
 pub struct Span {
-    /// Hardly earlier, rounded down: two standard uncertainties before the likely time; by the steepest pair of readings where
-    /// a line is drawn; at the rate of now where the asymptote is not known to lie beyond.
+    /// Hardly earlier, rounded down: two standard uncertainties before the likely time; at the steepest rate that
+    /// a pair of readings leaves open where a line is drawn; at the rate of now where the asymptote is not known to lie beyond.
     pub earliest: Amount,
-    /// Most likely; absent where the asymptote is not known to lie beyond.
+    /// Most likely; absent where the asymptote is not known to lie beyond, and further ahead than a line reaches back.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub likely: Option<Amount>,
-    /// Hardly later, rounded up: two standard uncertainties after the likely time; by the flattest pair of readings where a line
+    /// Hardly later, rounded up: two standard uncertainties after the likely time; at the flattest rate where a line
     /// is drawn, and no further ahead than half of what the line reaches back: warming slows down, and a line does not. Absent where
     /// nothing bounds it within a day.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -121,7 +121,7 @@ impl Forecast {
     ///
     /// By a first-order response from four readings on, where the readings show that its asymptote lies beyond the limit, or
     /// the limit is no further than a quarter of the rise so far; by
-    /// the line through the latest six otherwise, which is early where the warming slows down; not at all where they do not
+    /// the line through the latest six otherwise, which tells the likely time no further ahead than it reaches back; not at all where they do not
     /// rise or stand still.
     ///
     /// Source: the delta method for the uncertainty, from the scatter asked for or, where larger, the one the readings show;
@@ -196,7 +196,10 @@ impl Forecast {
     }
 
     fn by_slope(&self, mut reason: Reason) -> Result<Outlook, Reason> {
-        let slope = self.task().slope(self.now).ok_or(Reason::TooFew)?;
+        let slope = self
+            .task()
+            .slope(self.now, self.scatter)
+            .ok_or(Reason::TooFew)?;
         if slope.likely <= 0.0 {
             return Err(Reason::NotWarming);
         }
@@ -205,13 +208,16 @@ impl Forecast {
             if left <= 0.0 {
                 return Span::past();
             }
-            let latest = Some(left / slope.least)
-                .filter(|latest| (0.0..=slope.reach / 2.0).contains(latest));
-            let span = Span::of(left / slope.most, Some(left / slope.likely), latest);
-            if span.is_none_or(|span| span.likely.is_none()) {
+            let likely = left / slope.likely;
+            if likely > HORIZON {
                 reason = Reason::TooSlow;
+                return None;
             }
-            span
+            // The newest reading, which the line goes through, is off as well.
+            let latest = Some((left + self.scatter) / slope.least)
+                .filter(|latest| (0.0..=slope.reach / 2.0).contains(latest));
+            let likely = Some(likely).filter(|likely| *likely <= slope.reach);
+            Span::of(left / slope.most, likely, latest)
         };
         let (opens, closes) = (span(self.min), span(self.max));
         Ok(Outlook {
@@ -223,7 +229,7 @@ impl Forecast {
 
     fn by_nothing(&self, reason: Reason) -> Outlook {
         let task = self.task();
-        let rate = task.slope(self.now).map(|slope| slope.likely);
+        let rate = task.slope(self.now, self.scatter).map(|slope| slope.likely);
         let last = task.believed().next_back().map(|point| point.over);
         let outlook = self.outlook(
             Method::None,
@@ -402,19 +408,27 @@ mod tests {
 
     #[test]
     fn three_readings_draw_a_line() {
-        // 0.9 °C a minute from 31 °C: 45 °C after 14/0.9 min = 933.3 s.
+        // 0.9 °C a minute from 31 °C, and from a minute to the next half a degree off either way, 1.9: 14/1.9 min = 442.1 s.
+        // The likely 14/0.9 min are further than the two minutes it reaches back.
         let samples = minutes(&[29.2, 30.1, 31.0]);
         let outlook = forecast(&samples, &[], window("45 °C", "113 °F")).unwrap();
         assert_eq!(
             (outlook.method, outlook.reason),
             (Method::Slope, Some(Reason::TooFew))
         );
-        assert_eq!(texts(outlook.opens), ["933 s", "933 s", "-"]);
+        assert_eq!(texts(outlook.opens), ["442 s", "-", "-"]);
         assert_eq!(outlook.rate_per_minute.unwrap().to_string(), "0.90 Δ°C");
         assert_eq!(outlook.opens, outlook.closes);
-        // Half a minute ahead is within half of the two minutes it reaches back.
+        // Half a minute ahead; such readings may as well not rise at all.
         let near = forecast(&samples, &[], window("31.45 °C", "45 °C")).unwrap();
-        assert_eq!(texts(near.opens), ["30 s", "30 s", "30 s"]);
+        assert_eq!(texts(near.opens), ["14 s", "30 s", "-"]);
+        // To a tenth of a degree they do: 0.45/1.1 min, and (0.45 + 0.05)/0.7 min.
+        let fine = Asked {
+            scatter: Amount::parse_as("0.1 °C", Kind::TemperatureDifference, None).ok(),
+            ..window("31.45 °C", "45 °C")
+        };
+        let near = forecast(&samples, &[], fine).unwrap();
+        assert_eq!(texts(near.opens), ["24 s", "30 s", "48 s"]);
     }
 
     #[test]
@@ -499,7 +513,8 @@ mod tests {
         let outlook = forecast(&samples, &[], window("40 °C", "50 °C")).unwrap();
         assert_eq!(outlook.suspect, [0, 1, 2, 3, 4, 5, 6, 7, 8]);
         assert_eq!(outlook.method, Method::Slope);
-        assert_eq!(texts(outlook.opens), ["240 s", "240 s", "-"]);
+        // 8 °C at 2 °C a minute, or 3; the line reaches three minutes back.
+        assert_eq!(texts(outlook.opens), ["160 s", "-", "-"]);
     }
 
     /// 90 − 70·exp(−t/600), with 0.5 L of 20 °C into 4.5 L after eight minutes.
