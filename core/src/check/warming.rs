@@ -89,9 +89,7 @@ impl State {
             };
         }
         let outlook = forecast.answer();
-        let waits = |span: Option<Span>| {
-            span.is_some_and(|span| span.latest.is_none_or(|latest| !latest.is_zero()))
-        };
+        let waits = |span: Option<Span>| span.as_ref().is_some_and(Span::is_ahead);
         let says_why = outlook
             .reason
             .is_some_and(|reason| !matches!(reason, Reason::TooFew));

@@ -80,6 +80,9 @@ pub struct Outlook {
     pub closes: Option<Span>,
     /// Places, from 0, of the readings still held that were not believed.
     pub suspect: Vec<u32>,
+    /// Whether it was asked when the window opens, and when it closes.
+    #[serde(skip)]
+    pub(crate) asked: [bool; 2],
 }
 
 /// What is further away than this many seconds is not told.
@@ -103,6 +106,11 @@ fn seconds(number: f64) -> Option<Amount> {
 }
 
 impl Span {
+    /// Whether it is still to come.
+    pub(crate) fn is_ahead(&self) -> bool {
+        self.latest.is_none_or(|latest| !latest.is_zero())
+    }
+
     fn of(earliest: f64, likely: Option<f64>, latest: Option<f64>) -> Option<Self> {
         Some(Span {
             earliest: seconds(libm::floor(earliest + WHOLE))?,
@@ -159,6 +167,7 @@ impl Forecast {
             opens: None,
             closes: None,
             suspect: Vec::new(),
+            asked: [self.min.is_some(), self.max.is_some()],
         }
     }
 
@@ -179,7 +188,7 @@ impl Forecast {
         let now = ahead.now.value;
         let (opens, mut reason) = ahead.to(self, self.over(self.min));
         let (closes, other) = ahead.to(self, self.over(self.max));
-        let next = if opens.is_none_or(|span| span.latest.is_some_and(|latest| latest.is_zero())) {
+        let next = if opens.is_none_or(|span| !span.is_ahead()) {
             reason.or(other)
         } else {
             reason

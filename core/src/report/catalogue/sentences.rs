@@ -150,14 +150,17 @@ pub(super) static SENTENCES: &[Message] = table! {
     forecast {
         opens: "The window should open in {likely}[, at the earliest in {earliest}][, at the latest in {latest}].",
         opens_from: "The window opens in {earliest} or later; how much later the readings do not tell yet.",
+        open: "The window is open.",
         closes: "It should close in {likely}[, at the earliest in {earliest}].",
         closes_from: "It closes in {earliest} at the earliest.",
-        too_few: "There are too few readings yet to say when the window opens.",
-        not_warming: "The readings do not rise, so nothing says when the window opens.",
-        asymptote_unknown: "Where the warming ends cannot be told from these readings yet.",
-        asymptote_below: "By these readings it levels out before it gets there.",
-        too_slow: "At this rate it takes longer than a day.",
-        stuck: "The reading stands still, so nothing says when the window opens: ask a second source.",
+        closed: "The fluid is too warm: the window is closed.",
+        unasked: "No window was asked about[: the fluid is at {reading}].",
+        too_few: "There are too few readings yet to say when {limit}.",
+        not_warming: "The readings do not rise, so nothing says when {limit}.",
+        asymptote_unknown: "Where the warming ends cannot be told from these readings yet, nor when {limit}.",
+        asymptote_below: "By these readings the warming levels out before {limit}.",
+        too_slow: "At this rate it takes longer than a day until {limit}.",
+        stuck: "The reading stands still, so nothing says when {limit}: ask a second source.",
     }
     unmet {
         on_hold: "The job is on hold: {why}.",
