@@ -225,6 +225,11 @@ impl Forecast {
         Ok(())
     }
 
+    /// Says what is in the unit now, as fluid was let out.
+    pub(crate) fn hold(&mut self, held: Option<Amount>) {
+        self.held = held.map(|held| held.si()).filter(|held| *held > 0.0);
+    }
+
     /// Lets the oldest pour go, and the readings before it.
     fn let_oldest_go(&mut self) {
         let oldest = self.stirs.first().map_or(0.0, |stir| stir.at);
