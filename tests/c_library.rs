@@ -216,7 +216,7 @@ const TYPED: &[(&str, &str)] = &[
     ),
     (
         "warm_up.cool_down",
-        r#"{"first":"70 °C","second":"60 °C","elapsed":"10 min","ambient":"20 °C","max":"45 °C","reheat_rate":"1.5 °C","reheat_time":"4 min"}"#,
+        r#"{"first":"70 °C","second":"60 °C","elapsed":"10 min","ambient":"20 °C","max":"45 °C","reheat_per_minute":"1.5 °C","reheat_time":"4 min"}"#,
     ),
     (
         "warm_up.response_time",

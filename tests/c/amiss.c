@@ -109,8 +109,8 @@ static void null_is_noticed(brim_error *e) {
     REFUSED(NULL_POINTER, brim_flush_needed(&VOLUME, &SHARE, NULL, CAUTIONS, e));
     REFUSED(NULL_POINTER, brim_wrong_left(&VOLUME, NULL, &SMALLER, 2, &a, e));
     REFUSED(NULL_POINTER, brim_mixed_temperature(&VOLUME, &HOT, NULL, &WARM, &a, e));
-    REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, NULL, &WARM, &DEGREE, &TIME, &a, &b, &c, CAUTIONS, e));
-    REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, &COLD, &WARM, &DEGREE, &TIME, &a, &b, &c, NO_ROOM, e));
+    REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, NULL, &WARM, &DEGREE, &TIME, &a, &b, &a, &b, &c, CAUTIONS, e));
+    REFUSED(NULL_POINTER, brim_cool_down(&HOT, &WARM, &TIME, &COLD, &WARM, &DEGREE, &TIME, &a, &b, &a, &b, &c, NO_ROOM, e));
     REFUSED(NULL_POINTER, brim_response_time(&TIME, &SHARE, NULL, e));
     REFUSED(NULL_POINTER, brim_viscosity_at(&THICK, &WARM, &THIN, &HOT, NULL, &a, e));
     REFUSED(NULL_POINTER, brim_viscosity_at(&THICK, &WARM, &THIN, &HOT, &WARM, NULL, e));

@@ -15,12 +15,15 @@ static brim_status cool_down(const request *of) {
     const brim_amount *first = GIVEN(1, TEMPERATURE), *second = GIVEN(2, TEMPERATURE), *elapsed = GIVEN(3, TIME),
                       *ambient = GIVEN(4, TEMPERATURE), *max = GIVEN(5, TEMPERATURE),
                       *rate = GIVEN(6, TEMPERATURE_DIFFERENCE), *time = GIVEN(7, TIME);
-    brim_amount start_at, wait, time_constant;
+    brim_amount start_at, wait, earliest, latest, time_constant;
     brim_status status;
-    ASK(brim_cool_down(first, second, elapsed, ambient, max, rate, time, &start_at, &wait, &time_constant, ROOM, detail));
+    ASK(brim_cool_down(first, second, elapsed, ambient, max, rate, time, &start_at, &wait, &earliest, &latest,
+                       &time_constant, ROOM, detail));
     put_cautions();
     put_amount("target", &start_at);
     put_amount("wait", &wait);
+    put_amount("earliest", &earliest);
+    put_amount("latest", &latest);
     put_amount("time_constant", &time_constant);
     return BRIM_OK;
 }

@@ -267,6 +267,8 @@ class CoolDown(TypedDict):
 
     target: str
     wait: str
+    earliest: str
+    latest: str
     time_constant: str
     cautions: list[str]
 

@@ -1,12 +1,12 @@
 //! The warm-up as it runs: what was read and poured since the engine started, and when the window opens by it. It stands beside
 //! the verdict and decides nothing.
 
-use super::entry::Measured;
-use super::evidence::State;
+use super::evidence::{State, Volumes};
 use super::gate::seconds;
 use super::sheet::Sheet;
+use super::trail::Trail;
 use crate::procedure::EngineState;
-use crate::quantity::{Amount, Kind, Rounding, Unit};
+use crate::quantity::{Amount, Rounding, Unit};
 use crate::warm_up::{Asked, Forecast, Outlook, Reason, Span, mixed_temperature};
 
 /// A moment of the warm-up, in nanoseconds.
@@ -14,14 +14,23 @@ use crate::warm_up::{Asked, Forecast, Outlook, Reason, Span, mixed_temperature};
 pub(super) enum Heat {
     /// The fluid was read.
     Read(i128, Amount),
-    /// So much was poured in, that warm.
-    Poured(i128, Amount, Amount),
+    /// Fluid was poured in.
+    Poured(i128, Pour),
+}
+
+/// Fluid that was poured in.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Pour {
+    volume: Amount,
+    temperature: Amount,
+    /// What it mixed with, where that is known.
+    held: Option<Amount>,
 }
 
 impl Heat {
     const fn at(&self) -> i128 {
         match self {
-            Heat::Read(at, _) | Heat::Poured(at, ..) => *at,
+            Heat::Read(at, _) | Heat::Poured(at, _) => *at,
         }
     }
 }
@@ -37,20 +46,40 @@ impl State {
         }
     }
 
-    /// Takes a pour in. Fluid that stood in the shop is as warm as the shop.
-    pub(super) fn chill(&mut self, measured: &Measured, at: i128) {
-        if let Some(shop) = self.ambient
-            && measured.amount.kind() == Kind::Volume
-            && !measured.amount.is_negative()
-        {
-            self.heat.push(Heat::Poured(at, measured.amount, shop));
+    /// Takes in a pour of more than nothing, as it was booked. Fluid that stood in the shop is as warm as the shop; where
+    /// that was not read, or the pour not booked, nothing is known of what was read before it.
+    pub(super) fn chill(&mut self, held: Option<Amount>, booked: Option<i128>, at: i128) {
+        match booked.and_then(litres).zip(self.ambient) {
+            Some((volume, temperature)) => {
+                let pour = Pour {
+                    volume,
+                    temperature,
+                    held,
+                };
+                self.heat.push(Heat::Poured(at, pour));
+            }
+            None => self.heat = Trail::default(),
         }
+    }
+
+    /// What is in the unit, by what the sheet says it holds and what was booked since; `None` where that is not above
+    /// zero.
+    pub(super) fn held(&self, sheet: &Sheet<'_>) -> Option<Amount> {
+        let total = sheet.procedure?.capacity.as_ref()?.total?.count()?;
+        let Volumes {
+            added,
+            captured,
+            drained,
+        } = self.volumes;
+        let held = total.saturating_add(added);
+        let held = held.saturating_sub(captured).saturating_sub(drained);
+        litres(held).filter(|_| held > 0)
     }
 
     /// What the fluid in the unit will be at after a pour of fluid that stood in the shop, where the sheet says how much the
     /// unit holds and both temperatures were read.
     pub(super) fn mixed(&self, sheet: &Sheet<'_>, poured: Amount) -> Option<Amount> {
-        let held = sheet.procedure?.capacity.as_ref()?.total?;
+        let held = self.held(sheet)?;
         let sample = self.sample?;
         let mixed = mixed_temperature(held, sample.reading, poured, self.ambient?).ok()?;
         let places = sample.reading.decimals().max(1);
@@ -70,9 +99,6 @@ impl State {
         let asked = Asked {
             min: window.min,
             max: window.max,
-            held: sheet
-                .procedure
-                .and_then(|sheet| sheet.capacity.as_ref()?.total),
             ..Asked::default()
         };
         let mut forecast = Forecast::new(asked).ok()?;
@@ -85,13 +111,14 @@ impl State {
             // What is out of order in time tells nothing of a rate.
             let _ = match heat {
                 Heat::Read(_, reading) => forecast.sample(at, *reading),
-                Heat::Poured(_, volume, temperature) => forecast.poured(at, *volume, *temperature),
+                Heat::Poured(_, pour) => {
+                    forecast.hold(pour.held);
+                    forecast.poured(at, pour.volume, pour.temperature)
+                }
             };
         }
         let outlook = forecast.answer();
-        let waits = |span: Option<Span>| {
-            span.is_some_and(|span| span.latest.is_none_or(|latest| !latest.is_zero()))
-        };
+        let waits = |span: Option<Span>| span.as_ref().is_some_and(Span::is_ahead);
         let says_why = outlook
             .reason
             .is_some_and(|reason| !matches!(reason, Reason::TooFew));
@@ -106,6 +133,11 @@ impl State {
         let left = told.saturating_add(wait).saturating_sub(at);
         if left > 0 { seconds(left) } else { None }
     }
+}
+
+/// A volume to the microlitre.
+fn litres(count: i128) -> Option<Amount> {
+    Amount::from_count(count, Unit::Litre, 6, Rounding::HalfEven).ok()
 }
 
 /// A time on the clock of the forecast, to the millisecond.
