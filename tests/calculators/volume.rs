@@ -294,7 +294,7 @@ proptest! {
         let needed = flush_needed(capacity, fresh).unwrap();
         let told = flush(capacity, needed.volume).unwrap();
         let lost = 1e-9 / capacity.to_f64();
-        prop_assert!((told.fresh.si() - fresh.si()).abs() < 2e-9 + lost, "{capacity} {needed} {fresh} {}", told.fresh);
+        prop_assert!((told.fresh.si() - fresh.si()).abs() < 2e-9 + lost, "{capacity} {needed:?} {fresh} {}", told.fresh);
     }
 
     #[test]
