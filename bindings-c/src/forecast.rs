@@ -8,6 +8,7 @@ use crate::handle::{self, Handle};
 use crate::list::{number, numbers};
 use crate::text::out;
 use brimline_core::document::canonical;
+use brimline_core::report;
 use brimline_core::warm_up::{Asked, Forecast, Method, Outlook, Reason, Span};
 use std::ffi::c_char;
 
@@ -275,6 +276,31 @@ pub unsafe extern "C" fn brim_forecast_json(
             length,
             error,
             |forecast| Ok(canonical(&forecast.answer())),
+        )
+    }
+}
+
+/// The same in English, a sentence or a few.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_forecast_text(
+    forecast: *const brim_forecast,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            forecast,
+            "forecast",
+            buffer,
+            capacity,
+            length,
+            error,
+            |forecast| Ok(report::outlook(&forecast.answer())),
         )
     }
 }

@@ -37,6 +37,9 @@ static void put_forecast(const brim_forecast *forecast) {
     must(status, "brim_forecast_json");
     put_member(&out, "json");
     put_bytes(&out, room.bytes, room.length);
+    FILL(brim_forecast_text(forecast, ROOM, detail));
+    must(status, "brim_forecast_text");
+    put_room("text");
 }
 
 static brim_status taken_in(brim_forecast *forecast, const request *of) {

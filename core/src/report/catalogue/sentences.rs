@@ -88,9 +88,9 @@ pub(super) static SENTENCES: &[Message] = table! {
         temperature_missing: "{grade}, but no temperature that counts had been read. It proves nothing.",
         temperature_stale: "{grade}, but the last temperature[, {reading},] was too old by then. It proves nothing.",
         contradicted: "{grade}, which contradicts the other entries named here. It is set aside.",
-        below_window: "The fluid was colder than {limit}: {sign}.[ Between the two temperatures the fluid in the unit \
+        below_window: "The fluid was colder than {limit}: {sign}.[ From {reading} to {limit} what the unit holds \
             swells by about {volume}.]",
-        above_window: "The fluid was warmer than {limit}: {sign}.[ Between the two temperatures the fluid in the unit \
+        above_window: "The fluid was warmer than {limit}: {sign}.[ From {limit} to {reading} what the unit holds \
             swells by about {volume}.]",
         engine_off: "The engine was off, or not recorded as running: {sign}.",
         engine_running: "The engine was running, or not recorded as off: {sign}.",
