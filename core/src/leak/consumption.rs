@@ -100,7 +100,7 @@ const CAUTIONS: &[&str] = &[
 /// Visits in the order they were made, the odometer in any unit of length and never back, dates where they are known and
 /// never back; `shortage` above zero. Each rate is what was lost over what lies between, with both at all they can be; days
 /// are counted from date to date. A distance is told only where the last visit found a loss; while the loss rises its far
-/// end is left open, for the shortage comes sooner. A unit that is sealed has no normal consumption. Common practice, no source.
+/// end is left open, and the shortage may come before even its near end. A unit that is sealed has no normal consumption. Common practice, no source.
 ///
 /// # Errors
 ///
@@ -117,7 +117,7 @@ const CAUTIONS: &[&str] = &[
 /// let told = consumption(&visits, Amount::parse("0.5 L")?)?;
 /// assert_eq!(told.rates[1].per_1000_km.unwrap().to_string(), "[0.08 L, 0.1 L]");
 /// assert_eq!(told.trend, Trend::Rising);
-/// // At most at the last rate: it is rising.
+/// // The loss is rising, so nothing is told of the far end.
 /// assert_eq!(told.distance.unwrap().to_string(), "[5000 km, +inf)");
 /// # Ok::<(), brimline::Error>(())
 /// ```

@@ -230,8 +230,8 @@ pub(super) static SENTENCES: &[Message] = table! {
             in light alloy takes less: go by its own sheet.",
         graduation_coarse: "The nearest mark of the wrench is more than 4 % from the torque asked for: take a wrench \
             with a finer scale.",
-        sooner_if_rising: "The loss is rising, so it is used up sooner than the last rate tells: go by the nearer end, and \
-            look for the leak.",
+        sooner_if_rising: "The loss is rising and the distance is reckoned at the last rate: the shortage may come before \
+            even its near end. Look for the leak.",
         reheats_on_start: "The running engine warms the fluid again at once: start it only when everything is ready for \
             the look, and read the temperature again before it.",
         fluid_by_name: "Go by the name of the specification on the container, never by the colour of what is in it.",
