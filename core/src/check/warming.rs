@@ -145,3 +145,95 @@ fn clock(nanoseconds: i128) -> Option<Amount> {
     let milliseconds = i64::try_from(nanoseconds.checked_div(1_000_000)?).ok()?;
     Amount::new(milliseconds, 3, Unit::Second).ok()
 }
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use crate::check::{Evaluation, evaluate};
+    use crate::procedure::Pack;
+    use alloc::format;
+    use alloc::string::String;
+    use alloc::vec::Vec;
+
+    /// A transaxle of 6.8 L that warms from 30 °C by a degree a minute, so many minutes, with other entries before a minute.
+    fn told(minutes: usize, others: &[(usize, &str)]) -> Evaluation {
+        told_on("pipit-level", minutes, others)
+    }
+
+    /// The same on another sheet.
+    fn told_on(sheet: &str, minutes: usize, others: &[(usize, &str)]) -> Evaluation {
+        let mut facts: Vec<(usize, String)> = Vec::from([
+            (
+                0,
+                r#""kind":"temperature","reading":"20 °C","source":"ambient""#.into(),
+            ),
+            (0, r#""kind":"engine","state":"idling""#.into()),
+        ]);
+        facts.extend((0..=minutes).map(|minute| {
+            let celsius = 30_usize.saturating_add(minute);
+            let fact = format!(r#""kind":"temperature","reading":"{celsius} °C","source":"scan""#);
+            (minute, fact)
+        }));
+        facts.extend(others.iter().map(|(at, other)| (*at, (*other).into())));
+        facts.sort_by_key(|(minute, _)| *minute);
+        let entries = (1..).zip(&facts).map(|(seq, (minute, fact))| {
+            format!(r#"{{"seq":{seq},"at":"2025-03-04T09:{minute:02}:{seq:02}Z",{fact}}}"#)
+        });
+        let entries: Vec<String> = entries.collect();
+        let journal = format!(
+            r#"{{"format":"brimline-journal/1","pack":{{"id":"fernhollow","version":"3"}},"procedure":"{sheet}","job":"check","entries":[{}]}}"#,
+            entries.join(",")
+        );
+        evaluate(&Pack::embedded().unwrap(), journal.as_str()).unwrap()
+    }
+
+    fn now(evaluation: &Evaluation) -> f64 {
+        evaluation.forecast().unwrap().now.unwrap().to_f64()
+    }
+
+    const POUR: &str =
+        r#""kind":"added","volume":"0.25 L","measured_by":"meter","fluid":"sedge-thin""#;
+
+    #[test]
+    fn a_pour_chills_by_what_is_in_the_unit_as_booked() {
+        // The last reading of 35 °C is of the minute of the pour, and before it: (6.8 · 35 + 0.25 · 20) / 7.05 = 34.47 °C.
+        let full = told(5, &[(5, POUR)]);
+        assert!((now(&full) - 34.47).abs() < 0.01, "{}", now(&full));
+        // After 4.3 L came out: (2.5 · 35 + 0.25 · 20) / 2.75 = 33.64 °C.
+        let drained = r#""kind":"drained","volume":"4.3 L","measured_by":"jug","why":"service""#;
+        let low = told(5, &[(0, drained), (5, POUR)]);
+        assert!((now(&low) - 33.64).abs() < 0.01, "{}", now(&low));
+    }
+
+    #[test]
+    fn a_pour_by_mass_chills_as_its_volume() {
+        // 0.2105 kg at 842 kg/m³ is 0.25 L.
+        let mass =
+            r#""kind":"added","mass":"0.2105 kg","measured_by":"scale","fluid":"sedge-thin""#;
+        let (by_mass, by_volume) = (told(5, &[(5, mass)]), told(5, &[(5, POUR)]));
+        assert_eq!(by_mass.forecast(), by_volume.forecast());
+    }
+
+    #[test]
+    fn a_pour_of_unknown_temperature_lets_the_readings_before_it_go() {
+        let unread = r#""kind":"correction","of":1,"void":true,"reason":"read in the yard""#;
+        assert!(told(5, &[(6, unread)]).forecast().is_some());
+        assert!(told(5, &[(5, POUR), (6, unread)]).forecast().is_none());
+        let nothing = r#""kind":"added","volume":"0 L","measured_by":"meter","fluid":"sedge-thin""#;
+        assert!(told(5, &[(5, nothing), (6, unread)]).forecast().is_some());
+    }
+
+    #[test]
+    fn fluid_that_is_too_warm_is_put_right_with_care() {
+        // Its window ends at 47 °C.
+        let hot = told_on("siskin-side", 20, &[]);
+        let mend = |evaluation: &Evaluation| {
+            let mends = evaluation.next().iter().filter(|act| act.id == "mend");
+            let cautions: Vec<_> = mends.flat_map(|act| act.cautions.clone()).collect();
+            ["hot_fluid", "close_before_stop", "reheats_on_start"].map(|id| cautions.contains(&id))
+        };
+        assert_eq!(mend(&hot), [true; 3]);
+        assert_eq!(mend(&told(5, &[])), [false; 3]);
+    }
+}
