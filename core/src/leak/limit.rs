@@ -206,8 +206,8 @@ pub fn combined_uncertainty(parts: &[Amount]) -> Result<Amount, Error> {
     };
     let mut squares = 0.0;
     for (index, part) in parts.iter().enumerate() {
-        let path = format!("parts[{index}]");
-        let part = from_zero(&path, *part, difference(*first))?;
+        let part = from_zero("parts", *part, difference(*first))
+            .map_err(|error| Error::from(error.first().clone().at(format!("parts[{index}]"))))?;
         squares += part * part;
     }
     computed("parts", libm::sqrt(squares), first.unit())

@@ -1,5 +1,6 @@
 //! An amount: an exact decimal with its unit and its printed resolution.
 
+use super::arithmetic::aligned;
 use super::exact::{self, Exact, power_of_ten};
 use super::kind::Kind;
 use super::number::{DECIMALS, MANTISSAS};
@@ -53,6 +54,19 @@ impl Amount {
             decimals,
             unit,
         })
+    }
+
+    /// The amount of mantissa / 10^decimals, without trailing zeros.
+    pub(crate) fn trimmed(mut mantissa: i64, mut decimals: u8, unit: Unit) -> Result<Self, Error> {
+        if mantissa % 10 == 0 {
+            for (zeros, power) in [(8, 100_000_000), (4, 10_000), (2, 100), (1, 10)] {
+                if decimals >= zeros && mantissa % power == 0 {
+                    mantissa /= power;
+                    decimals = decimals.saturating_sub(zeros);
+                }
+            }
+        }
+        Amount::new(mantissa, decimals, unit)
     }
 
     /// An amount whose digits were counted before.
@@ -201,8 +215,9 @@ impl Amount {
 
     /// The order of two amounts of one kind.
     fn order(&self, other: &Amount) -> Ordering {
-        if self.unit == other.unit && self.decimals == other.decimals {
-            return self.mantissa.cmp(&other.mantissa);
+        if self.unit == other.unit {
+            let (one, other, _) = aligned(*self, *other);
+            return one.cmp(&other);
         }
         Exact::of(self).cmp(&Exact::of(other))
     }

@@ -103,7 +103,7 @@ fn of_scale(hint: &'static str, got: Amount) -> Error {
 }
 
 /// Mantissas on the finer of the two resolutions, where both amounts have one unit.
-fn aligned(one: Amount, other: Amount) -> (i128, i128, u8) {
+pub(super) fn aligned(one: Amount, other: Amount) -> (i128, i128, u8) {
     let decimals = one.decimals().max(other.decimals());
     let scale = |amount: Amount| {
         let power = power_of_ten(decimals.saturating_sub(amount.decimals()));

@@ -55,13 +55,13 @@ impl Exact {
                 billionths: 0,
             },
             decimals => {
-                let power = i128::from(power_of_ten(decimals));
-                let rest = product
-                    .rem_euclid(power)
-                    .wrapping_mul(i128::from(BILLION).div_euclid(power));
+                let power = power_of_ten(decimals);
+                let quanta = product.div_euclid(power.into());
+                let rest = product.wrapping_sub(quanta.wrapping_mul(power.into())) as u32;
+                let fine = BILLION.checked_div(power).unwrap_or(1);
                 Exact {
-                    quanta: product.div_euclid(power),
-                    billionths: rest as u32,
+                    quanta,
+                    billionths: rest.wrapping_mul(fine),
                 }
             }
         };

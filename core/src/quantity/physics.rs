@@ -4,16 +4,21 @@
 //! digits and are never used.
 
 use super::amount::Amount;
-use super::convert::nearest;
+use super::convert::{convert, nearest};
 use super::exact::power_of_ten;
 use super::kind::Kind;
 use super::refusal;
-use super::unit::Unit;
+use super::unit::{Unit, steps_in_quantum};
 use crate::error::{Error, ErrorKind, Fault};
 use uom::si::f64 as si;
 
-/// Whole numbers up to here are doubles.
-const EXACT: u128 = 1 << 53;
+/// A whole number over another: where both are doubles, the one division rounds once.
+fn quotient(above: i128, below: u128) -> Option<f64> {
+    let (above, below) = (i64::try_from(above).ok()?, u64::try_from(below).ok()?);
+    let is_double =
+        |whole: u64| whole.leading_zeros().wrapping_add(whole.trailing_zeros()) >= 64 - 53;
+    (is_double(above.unsigned_abs()) && is_double(below)).then(|| above as f64 / below as f64)
+}
 
 impl Amount {
     /// Its number in its own unit: the nearest double.
@@ -45,32 +50,39 @@ impl Amount {
         if self.kind() == Kind::Angle {
             return self.to_f64().to_radians();
         }
-        let power = u128::from(power_of_ten(self.decimals()));
-        // In billionths of a quantum the offset is whole; it is 0 for all but temperatures, whose quanta are few.
-        let size = i128::from(self.unit().quanta());
-        let value = i128::from(self.mantissa()).wrapping_mul(size);
-        let (value, parts) = match self.unit().offset() {
-            0 => (value, power),
-            offset => {
-                let fine = 1_000_000_000_u128.checked_div(power).unwrap_or(1);
-                (
-                    value
-                        .wrapping_mul(fine.cast_signed())
-                        .wrapping_add(offset.into()),
-                    1_000_000_000,
-                )
-            }
-        };
-        if value == 0 {
-            return 0.0;
+        let (above, below) = self.fraction(self.kind().quanta_in_si(), 0);
+        quotient(above, below)
+            .or_else(|| nearest(above < 0, above.unsigned_abs(), below))
+            .unwrap_or_default()
+    }
+
+    /// Its number in a unit of its kind: the nearest double or one beside it.
+    #[inline]
+    pub(crate) fn number_in(&self, unit: Unit) -> Result<f64, Error> {
+        if self.unit() == unit {
+            return Ok(self.to_f64());
         }
-        let divisor = parts.wrapping_mul(self.kind().quanta_in_si().into());
-        // Where both are doubles, the one division rounds once.
-        let (above, below) = (value as f64, divisor as f64);
-        if value.unsigned_abs() <= EXACT && below as u128 == divisor {
-            return above / below;
+        if self.kind() == unit.kind()
+            && let (above, below) = self.fraction(unit.quanta(), unit.offset())
+            && let Some(number) = quotient(above, below)
+        {
+            return Ok(number);
         }
-        nearest(value < 0, value.unsigned_abs(), divisor).unwrap_or_default()
+        convert(self.to_f64(), self.unit(), unit)
+    }
+
+    /// Its value in steps of so many quanta from an offset, as one whole number over another.
+    fn fraction(&self, quanta: u64, offset: i64) -> (i128, u128) {
+        // Only temperatures have offsets, whole in hundredths of a quantum.
+        const HUNDREDTH: i64 = 10_000_000;
+        let zero = self.unit().offset().wrapping_sub(offset) / HUNDREDTH;
+        let parts = steps_in_quantum(self.kind());
+        let power = power_of_ten(self.decimals());
+        let shift = i128::from(zero).wrapping_mul(power.into());
+        let size = i128::from(self.unit().quanta()).wrapping_mul(parts.into());
+        let above = i128::from(self.mantissa()).wrapping_mul(size);
+        let below = u128::from(quanta).wrapping_mul(parts.into());
+        (above.wrapping_add(shift), below.wrapping_mul(power.into()))
     }
 
     /// The amount nearest to a computed value, given in the coherent SI unit of the kind (an angle in radians): 12
@@ -129,12 +141,7 @@ impl Amount {
             room *= 10.0;
         }
         let scaled = number * f64::from(power_of_ten(decimals));
-        let mut mantissa = libm::rint(scaled) as i64;
-        while decimals > 0 && mantissa % 10 == 0 {
-            mantissa /= 10;
-            decimals = decimals.saturating_sub(1);
-        }
-        Amount::new(mantissa, decimals, unit)
+        Amount::trimmed(libm::rint(scaled) as i64, decimals, unit)
     }
 
     fn si_of(&self, kind: Kind) -> Result<f64, Error> {

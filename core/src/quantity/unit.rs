@@ -24,7 +24,7 @@ pub(super) struct Row {
 }
 
 /// Steps of a quantum in which conversion works: hundredths where zeros differ, so that they are whole.
-const fn steps_in_quantum(kind: Kind) -> u64 {
+pub(super) const fn steps_in_quantum(kind: Kind) -> u64 {
     if matches!(kind, Kind::Temperature) {
         100
     } else {
@@ -61,6 +61,7 @@ macro_rules! units {
             /// Every unit, in order of number.
             pub const ALL: &'static [Unit] = &[$( Unit::$name, )*];
 
+            #[inline]
             pub(super) const fn row(self) -> &'static Row {
                 match self { $( Unit::$name => const { &Row {
                     kind: Kind::$kind,
@@ -296,6 +297,7 @@ impl Unit {
     /// assert_eq!(Unit::Bar.kind(), Kind::Pressure);
     /// ```
     #[must_use]
+    #[inline]
     pub const fn kind(self) -> Kind {
         self.row().kind
     }
@@ -339,16 +341,19 @@ impl Unit {
     }
 
     /// Quanta of the kind in one of the unit.
+    #[inline]
     pub(super) const fn quanta(self) -> u64 {
         self.row().quanta
     }
 
     /// The zero of a temperature scale in billionths of a quantum above absolute zero; 0 elsewhere.
+    #[inline]
     pub(super) const fn offset(self) -> i64 {
         self.row().offset
     }
 
     /// The same in whole quanta and billionths of one.
+    #[inline]
     pub(super) const fn zero(self) -> (i64, u32) {
         (
             self.row().offset / 1_000_000_000,
@@ -357,6 +362,7 @@ impl Unit {
     }
 
     /// Its quanta as a divisor, for temperatures in hundredths of a quantum.
+    #[inline]
     pub(super) const fn divisor(self) -> Divisor {
         self.row().divisor
     }

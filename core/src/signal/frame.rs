@@ -1,8 +1,8 @@
 //! The frame a heavy vehicle's transmission tells its fluid in.
 
-use super::{Reading, State, trimmed};
+use super::{Reading, State};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::Unit;
+use crate::quantity::{Amount, Unit};
 use crate::word::words;
 use alloc::format;
 use serde::Serialize;
@@ -115,11 +115,11 @@ pub fn transmission_frame(id: u32, data: &[u8]) -> Result<Frame, Error> {
     Ok(Frame {
         temperature: temperature(low, high)?,
         level: scaled(level, |raw| {
-            trimmed(raw.saturating_mul(4), 1, Unit::Percent)
+            Amount::trimmed(raw.saturating_mul(4), 1, Unit::Percent)
         })?,
         departure: scaled(departure, |raw| {
             let tenths = raw.saturating_mul(5).saturating_sub(625);
-            trimmed(tenths, 1, Unit::Litre)
+            Amount::trimmed(tenths, 1, Unit::Litre)
         })?,
         status: *STATUSES
             .get(usize::from(last >> 4))
@@ -127,7 +127,10 @@ pub fn transmission_frame(id: u32, data: &[u8]) -> Result<Frame, Error> {
         countdown: match last & 0x0F {
             14 => Reading::none(State::Error),
             15 => Reading::none(State::NotAvailable),
-            minutes => Reading::new(State::Valid, trimmed(minutes.into(), 0, Unit::Minute)?),
+            minutes => Reading::new(
+                State::Valid,
+                Amount::trimmed(minutes.into(), 0, Unit::Minute)?,
+            ),
         },
     })
 }
@@ -140,7 +143,7 @@ fn temperature(low: u8, high: u8) -> Result<Reading, Error> {
     let raw = i64::from(u16::from_le_bytes([low, high]));
     // A thirty-second of a degree is 0.03125.
     let over_zero = raw.saturating_sub(273 * 32);
-    let value = trimmed(over_zero.saturating_mul(3_125), 5, Unit::DegreeCelsius)?;
+    let value = Amount::trimmed(over_zero.saturating_mul(3_125), 5, Unit::DegreeCelsius)?;
     let state = if PLAUSIBLE.contains(&raw) {
         State::Valid
     } else {
@@ -150,10 +153,7 @@ fn temperature(low: u8, high: u8) -> Result<Reading, Error> {
 }
 
 /// A parameter of one byte.
-fn scaled(
-    raw: u8,
-    value: impl FnOnce(i64) -> Result<crate::quantity::Amount, Error>,
-) -> Result<Reading, Error> {
+fn scaled(raw: u8, value: impl FnOnce(i64) -> Result<Amount, Error>) -> Result<Reading, Error> {
     match of_code(raw) {
         State::Valid => Ok(Reading::new(State::Valid, value(raw.into())?)),
         state => Ok(Reading::none(state)),

@@ -1,6 +1,6 @@
 //! One number in a row of bytes: where it stands, and what a bit of it is worth.
 
-use super::{Reading, State, trimmed};
+use super::{Reading, State};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Unit};
 use crate::word::words;
@@ -88,7 +88,7 @@ pub fn linear(data: &[u8], layout: &Linear) -> Result<Reading, Error> {
     let worth = layout.scale.times(number).map_err(of("scale"))?;
     let sum = offset.checked_add(worth).map_err(of("scale"))?;
     let value = if sum.unit() == layout.unit {
-        trimmed(sum.mantissa(), sum.decimals(), sum.unit())?
+        Amount::trimmed(sum.mantissa(), sum.decimals(), sum.unit())?
     } else {
         in_unit(sum, layout.unit)?
     };

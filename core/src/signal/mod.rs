@@ -8,8 +8,7 @@ pub use diagnostic::{Refusal, Reply, ReplyState, diagnostic_reply};
 pub use frame::{Frame, LevelStatus, transmission_frame};
 pub use linear::{ByteOrder, Linear, linear};
 
-use crate::error::Error;
-use crate::quantity::{Amount, Unit};
+use crate::quantity::Amount;
 use crate::word::words;
 use serde::Serialize;
 
@@ -53,13 +52,4 @@ impl Reading {
     const fn none(state: State) -> Self {
         Reading { state, value: None }
     }
-}
-
-/// The amount of mantissa / 10^decimals, without trailing zeros.
-fn trimmed(mut mantissa: i64, mut decimals: u8, unit: Unit) -> Result<Amount, Error> {
-    while decimals > 0 && mantissa % 10 == 0 {
-        mantissa /= 10;
-        decimals = decimals.saturating_sub(1);
-    }
-    Amount::new(mantissa, decimals, unit)
 }

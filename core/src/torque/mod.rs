@@ -23,14 +23,11 @@ pub use tool_type::ToolType;
 
 use crate::error::Error;
 use crate::quantity::argument::{computed, of_kind, out_of_range};
-use crate::quantity::{Amount, Kind, Unit, convert};
+use crate::quantity::{Amount, Kind, Unit};
 
-/// The number of an amount in a unit of its kind: within a bit of [`Amount::si`], and faster.
+/// The number of an amount in a unit of its kind.
 fn number(amount: Amount, unit: Unit) -> f64 {
-    if amount.unit() == unit {
-        return amount.to_f64();
-    }
-    convert(amount.to_f64(), amount.unit(), unit).unwrap_or_default()
+    amount.number_in(unit).unwrap_or_default()
 }
 
 /// Refuses an argument of another kind, and one at zero or below.

@@ -28,9 +28,9 @@ pub fn mixed_temperature(
     added: Amount,
     added_temperature: Amount,
 ) -> Result<Amount, Error> {
-    let held = above_zero("volume", volume, Unit::CubicMetre)?;
+    let held = above_zero("volume", volume, Unit::Litre)?;
     let warm = above_zero("temperature", temperature, Unit::Kelvin)?;
-    let poured = from_zero("added", added, Unit::CubicMetre)?;
+    let poured = from_zero("added", added, Unit::Litre)?;
     let cold = above_zero("added_temperature", added_temperature, Unit::Kelvin)?;
     let mixed = warm + (cold - warm) * (poured / (held + poured));
     computed("temperature", mixed, temperature.unit())
