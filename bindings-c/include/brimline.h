@@ -2366,15 +2366,15 @@ brim_status brim_mixed_temperature(const struct brim_amount *volume,
 // below the upper limit of the window. `first` and `second` are readings while it cools, the
 // second lower, `elapsed` apart; `ambient` is the air, below both; `max` the upper limit;
 // `reheat_per_minute` the degrees that a minute of running warms again, a difference, and
-// `reheat_time` from starting until the level is read, both from zero. Start at `start_at`, in the unit of
-// `max`; `wait` runs from the second reading, `earliest` and `latest` being its ends where each
-// reading is half its last place off, and in `time_constant` the distance from the air falls to
-// 1/e, all in the unit of `elapsed`. `buffer` receives the ids of the cautions that
+// `reheat_time` from starting until the level is read, both from zero. Start at `start_at`, in
+// the unit of `max`; `wait` runs from the second reading, `earliest` and `latest` being its ends
+// where each reading is half its last place off, and in `time_constant` the distance from the
+// air falls to 1/e, all in the unit of `elapsed`. `buffer` receives the ids of the cautions that
 // whoever waits is shown, a line each: see `brim_caution_text`.
 //
 // Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for readings that do not fall by
-// more than the place they are read to or lie at or below the air, for times or rates that cannot be, and where cooling to this air never
-// gets there.
+// more than the place they are read to or lie at or below the air, for times or rates that
+// cannot be, and where cooling to this air never gets there.
 brim_status brim_cool_down(const struct brim_amount *first,
                            const struct brim_amount *second,
                            const struct brim_amount *elapsed,
@@ -2477,6 +2477,15 @@ brim_status brim_forecast_closes(const struct brim_forecast *forecast,
 //
 // Errors: none of its own.
 brim_status brim_forecast_json(const struct brim_forecast *forecast,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// The same in English, a sentence or a few.
+//
+// Errors: none of its own.
+brim_status brim_forecast_text(const struct brim_forecast *forecast,
                                char *buffer,
                                size_t capacity,
                                size_t *length,

@@ -32,15 +32,15 @@ pub unsafe extern "C" fn brim_mixed_temperature(
 /// below the upper limit of the window. `first` and `second` are readings while it cools, the
 /// second lower, `elapsed` apart; `ambient` is the air, below both; `max` the upper limit;
 /// `reheat_per_minute` the degrees that a minute of running warms again, a difference, and
-/// `reheat_time` from starting until the level is read, both from zero. Start at `start_at`, in the unit of
-/// `max`; `wait` runs from the second reading, `earliest` and `latest` being its ends where each
-/// reading is half its last place off, and in `time_constant` the distance from the air falls to
-/// 1/e, all in the unit of `elapsed`. `buffer` receives the ids of the cautions that
+/// `reheat_time` from starting until the level is read, both from zero. Start at `start_at`, in
+/// the unit of `max`; `wait` runs from the second reading, `earliest` and `latest` being its ends
+/// where each reading is half its last place off, and in `time_constant` the distance from the
+/// air falls to 1/e, all in the unit of `elapsed`. `buffer` receives the ids of the cautions that
 /// whoever waits is shown, a line each: see `brim_caution_text`.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for readings that do not fall by
-/// more than the place they are read to or lie at or below the air, for times or rates that cannot be, and where cooling to this air never
-/// gets there.
+/// more than the place they are read to or lie at or below the air, for times or rates that
+/// cannot be, and where cooling to this air never gets there.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn brim_cool_down(
     first: *const brim_amount,
