@@ -117,7 +117,7 @@ pub fn cycles_needed(
         cycles = cycles.saturating_add(1);
         old *= kept;
     }
-    let Exchange { old, fresh, used } = after(old, drained, cycles)?;
+    let Exchange { old, fresh, used } = after(power(kept, cycles), drained, cycles)?;
     Ok(CyclesNeeded {
         cycles,
         old,
