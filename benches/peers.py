@@ -39,11 +39,12 @@ def conversion_by_unit():
     registry = UnitRegistry()
     names = {
         "convert": convert,
-        "units": (Unit("N·m"), Unit("lbf·ft")),
+        "own_from": Unit("N·m"),
+        "own_to": Unit("lbf·ft"),
         "torque": 104.25 * registry.newton * registry.metre,
-        "foot_pound": registry.foot * registry.force_pound,
+        "to": registry.foot * registry.force_pound,
     }
-    return "convert(104.25, *units)", "torque.m_as(foot_pound)", names
+    return "convert(104.25, own_from, own_to)", "torque.m_as(to)", names
 
 
 def conversion_by_name():
