@@ -146,7 +146,10 @@ def printed_equivalents() -> None:
 def torque() -> None:
     for _ in range(POINTS):
         target, lever, share = drawn(5, 200, 3), drawn(150, 600, 2), dice.uniform(0.05, 0.9)
-        adapter, angle = float(plain(lever * share / 25.4, 4)), drawn(0, 180, 2)
+        # Pointing back, at most half of the lever is taken.
+        angle = drawn(0, 180, 2)
+        share = min(share, 0.49 / max(-math.cos(math.radians(angle)), 0.49))
+        adapter = float(plain(lever * share / 25.4, 4))
         a, b = units.Quantity(lever, "mm"), units.Quantity(adapter, "inch")
         reach = b * math.cos(math.radians(angle))
         setting = (units.Quantity(target, "newton*meter") * a / (a + reach)).to("newton*meter").magnitude
