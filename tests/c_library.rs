@@ -7,9 +7,10 @@ mod vector_cases;
 use brimline::calculate::functions;
 use brimline::document::canonical;
 use brimline::torque::{Wrench, wrench_setting};
+use brimline::warm_up::{Asked, Forecast};
 use brimline::{
-    Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Unit, Verdict, convert, evaluate,
-    report, versions,
+    Act, Amount, Error, Evaluation, Kind, LevelCheck, Pack, Rounding, Unit, Verdict, convert,
+    evaluate, report, versions,
 };
 use compiler::{Build, builds, compile, header, root, run, scratch};
 use serde_json::{Value, json};
@@ -25,7 +26,13 @@ const VECTORS: &[&str] = &[
     "tests/c/quantities.c",
     "tests/c/documents.c",
     "tests/c/calculators.c",
+    "tests/c/torque.c",
+    "tests/c/volume.c",
+    "tests/c/warm_up.c",
     "tests/c/forecast.c",
+    "tests/c/fluid.c",
+    "tests/c/signal.c",
+    "tests/c/leak.c",
     "tests/c/getters.c",
     "tests/c/writer.c",
 ];
@@ -210,7 +217,7 @@ const TYPED: &[(&str, &str)] = &[
     ),
     (
         "warm_up.cool_down",
-        r#"{"first":"70 °C","second":"60 °C","elapsed":"10 min","ambient":"20 °C","max":"45 °C","reheat_rate":"1.5 °C","reheat_time":"4 min"}"#,
+        r#"{"first":"70 °C","second":"60 °C","elapsed":"10 min","ambient":"20 °C","max":"45 °C","reheat_per_minute":"1.5 °C","reheat_time":"4 min"}"#,
     ),
     (
         "warm_up.response_time",
@@ -258,7 +265,7 @@ const TYPED: &[(&str, &str)] = &[
     ),
     (
         "leak.against_limit",
-        r#"{"estimate":"1.5 L","uncertainty":"0.1 L","limit":"1.4 L"}"#,
+        r#"{"estimate":"1.5 L","uncertainty":"0.1 L","limit":"1.4 L","rule":"simple_acceptance"}"#,
     ),
     (
         "leak.against_limit",
@@ -396,7 +403,39 @@ fn forecasts_are_kept_up_as_in_rust() {
             .expect("an object")
             .remove("suspect");
         assert_eq!(told["told"], by_getters, "{request:?}");
+        assert_eq!(told["text"], json!(in_english(request)), "{request:?}");
     }
+}
+
+/// The forecast of a request in English, as Rust tells it.
+fn in_english(request: &Request) -> String {
+    let read = |text: &String, kind| (!text.is_empty()).then(|| amount_of(text, kind));
+    let [min, max, scatter, held, events @ ..] = request.args.as_slice() else {
+        panic!("four limits and what happened: {request:?}");
+    };
+    let asked = Asked {
+        min: read(min, Kind::Temperature),
+        max: read(max, Kind::Temperature),
+        scatter: read(scatter, Kind::TemperatureDifference),
+        held: read(held, Kind::Volume),
+    };
+    let mut forecast = Forecast::new(asked).expect("it begins");
+    for event in events.chunks_exact(3) {
+        let (at, temperature) = (
+            amount_of(&event[0], Kind::Time),
+            amount_of(&event[2], Kind::Temperature),
+        );
+        let taken = match read(&event[1], Kind::Volume) {
+            Some(volume) => forecast.poured(at, volume, temperature),
+            None => forecast.sample(at, temperature),
+        };
+        taken.expect("it is taken in");
+    }
+    report::outlook(&forecast.answer())
+}
+
+fn amount_of(text: &str, kind: Kind) -> Amount {
+    Amount::parse_as(text, kind, None).expect("a quantity")
 }
 
 /// What is asked of a forecast, then its readings and pours in order of time, a reading before a pour.
@@ -895,9 +934,15 @@ fn the_wrench_is_set_as_in_rust() {
         ..Wrench::new(lever)
     };
     let found = wrench_setting(target, &wrench, None).expect("it can be set");
+    let rounded = |amount: Amount, places| {
+        let rounded = amount.to(amount.unit(), places, Rounding::HalfEven);
+        rounded.expect("it rounds")
+    };
     let mut expected = format!(
         "set it to   {}\nthat gives  {}\noff by      {}\n",
-        found.setting, found.applied, found.error
+        found.setting,
+        rounded(found.applied, 2),
+        rounded(found.error, 1)
     );
     assert!(!found.cautions.is_empty());
     for id in found.cautions {

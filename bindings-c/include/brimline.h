@@ -863,7 +863,7 @@ typedef int32_t brim_decision;
 // Quenched and tempered.
 #define BRIM_STRENGTH_CLASS_12_9 9
 
-// A solid steel bolt or plug in steel.
+// A solid bolt or plug of steel, in steel. For one that only seals, the band is an upper bound.
 #define BRIM_PLUG_STEEL 1
 
 // Into aluminium or another light alloy, or a plug of one.
@@ -878,10 +878,10 @@ typedef int32_t brim_decision;
 // It lies within the band.
 #define BRIM_FITS_YES 1
 
-// It lies outside.
+// It lies above the band.
 #define BRIM_FITS_NO 2
 
-// The band is none for this plug.
+// It lies below the band, where a plug that seals is right, or the band is none for this plug.
 #define BRIM_FITS_NOT_JUDGED 3
 
 // 15 deg C, the SI form of 1980.
@@ -1491,7 +1491,7 @@ brim_status brim_pack_select_json(const struct brim_pack *pack,
 // Whether one fluid of the pack may be poured onto another, by their ids, as JSON:
 // `{"answer","relation","path":[{"from","to","relation"}],"reason"}`. The answer is `yes`,
 // `after_exchange`, `no` or `unknown`; only `yes` is a yes. A fluid that the pack lacks is
-// `unknown`.
+// `unknown`, and so is one that the other's sheet never lets in, whatever its own allows.
 //
 // Errors: none of its own.
 brim_status brim_pack_may_mix_json(const struct brim_pack *pack,
@@ -2066,9 +2066,9 @@ brim_status brim_calculate(const char *function,
 // sets the wrench is shown, a line each: see `brim_caution_text`.
 //
 // Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for what is not above zero, an
-// adapter longer than the lever or pointing back over all of it, an angle outside 0 to 180 deg, a
-// graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an adapter and
-// for a set-point given as target.
+// adapter longer than the lever or pointing back over more than half of it, an angle outside 0 to
+// 180 deg, a graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an
+// adapter and for a set-point given as target.
 brim_status brim_wrench_setting(const struct brim_amount *target,
                                 const struct brim_amount *lever,
                                 const struct brim_amount *adapter,
@@ -2144,10 +2144,12 @@ brim_status brim_proof_load(const char *thread,
                             struct brim_error *error);
 
 // Whether a printed torque, above zero, fits a thread, as `M10x1` or `1/4-20`. `band_low` to
-// `band_high` is usual for solid steel bolts in steel, in N.m; for any other plug it is told and
-// judges nothing. `slip_unit` is the unit in which the number would fit, which makes it
-// `slip_torque`; 0 for none, and no more than a question where the fit is not judged. `buffer`
-// receives the ids of the cautions that go with it, a line each: see `brim_caution_text`.
+// `band_high` is usual for solid steel bolts that clamp, in steel, in N.m. Only its upper end
+// judges, for a plug that seals gets less; for any other plug it is told and judges nothing.
+// `slip_unit` is the unit in which the number would fit, which makes it `slip_torque`; 0 for none,
+// and no more than a question where the fit is not judged, as below a sixth of `band_low`, where
+// no plug holds. `buffer` receives the ids of the cautions that go with it, a line each: see
+// `brim_caution_text`.
 //
 // Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_UNKNOWN_VALUE` for a
 // thread that is none, with those there are, and for a number of no plug.
@@ -2252,7 +2254,8 @@ brim_status brim_volume_of_mass(const struct brim_amount *mass,
 // How far the level deceives where the opening lies off the middle of the surface and the unit
 // leans: in height, in the unit of `offset`, and in volume, in L. `surface`, an area, is above
 // zero, `offset` along the lean from zero, `tilt` 0 to below 45 deg. Leaning towards the opening
-// it reads too high, away from it too low.
+// it reads too high, away from it too low: an opening on the low side reads full too early, with
+// less in the unit than there should be, one on the high side too late.
 //
 // Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
 brim_status brim_tilt_error(const struct brim_amount *surface,
@@ -2274,7 +2277,8 @@ brim_status brim_segment_share(const struct brim_amount *level,
 // What is left after draining and filling a number of times, mixed in between: the shares of old
 // and fresh fluid, ratios, and the fresh fluid used, in the unit of what is drained. `capacity`,
 // of all the fluid in the unit, is above zero, `drained` each time zero to the capacity, both at
-// one temperature.
+// one temperature. `buffer` receives the ids of the cautions that whoever does it is shown, a line
+// each: see `brim_caution_text`.
 //
 // Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
 brim_status brim_exchange(const struct brim_amount *capacity,
@@ -2283,6 +2287,9 @@ brim_status brim_exchange(const struct brim_amount *capacity,
                           struct brim_amount *old,
                           struct brim_amount *fresh,
                           struct brim_amount *used,
+                          char *buffer,
+                          size_t buffer_capacity,
+                          size_t *length,
                           struct brim_error *error);
 
 // How often to drain and fill until the fresh fluid is at least a share of the whole, `fresh`, a
@@ -2305,22 +2312,30 @@ brim_status brim_cycles_needed(const struct brim_amount *capacity,
 
 // What is left when fresh fluid flows through and mixes perfectly: the shares of old and fresh
 // fluid, ratios. `capacity` is above zero, `flowed` from zero, both at one temperature. Imperfect
-// mixing leaves more of the old.
+// mixing leaves more of the old. `buffer` receives the ids of the cautions that whoever does it is
+// shown, a line each: see `brim_caution_text`.
 //
 // Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
 brim_status brim_flush(const struct brim_amount *capacity,
                        const struct brim_amount *flowed,
                        struct brim_amount *old,
                        struct brim_amount *fresh,
+                       char *buffer,
+                       size_t buffer_capacity,
+                       size_t *length,
                        struct brim_error *error);
 
 // How much fresh fluid must flow through, mixing perfectly, until it is a share of the whole, a
-// ratio from 0 to below 1; in the unit of the capacity, which is above zero.
+// ratio from 0 to below 1; in the unit of the capacity, which is above zero. `buffer` receives the
+// ids of the cautions that whoever does it is shown, a line each: see `brim_caution_text`.
 //
 // Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
 brim_status brim_flush_needed(const struct brim_amount *capacity,
                               const struct brim_amount *fresh,
                               struct brim_amount *needed,
+                              char *buffer,
+                              size_t buffer_capacity,
+                              size_t *length,
                               struct brim_error *error);
 
 // The share of a wrong fluid, a ratio, that is left in the whole after draining and filling a
@@ -2350,24 +2365,27 @@ brim_status brim_mixed_temperature(const struct brim_amount *volume,
 // When fluid that was found too warm has cooled far enough to start again and read the level
 // below the upper limit of the window. `first` and `second` are readings while it cools, the
 // second lower, `elapsed` apart; `ambient` is the air, below both; `max` the upper limit;
-// `reheat_rate` the degrees that a minute of running warms again, a difference, and `reheat_time`
-// from starting until the level is read, both from zero. Start at `start_at`, in the unit of
-// `max`; `wait` runs from the second reading, and in `time_constant` the distance from the air
-// falls to 1/e, both in the unit of `elapsed`. `buffer` receives the ids of the cautions that
+// `reheat_per_minute` the degrees that a minute of running warms again, a difference, and
+// `reheat_time` from starting until the level is read, both from zero. Start at `start_at`, in
+// the unit of `max`; `wait` runs from the second reading, `earliest` and `latest` being its ends
+// where each reading is half its last place off, and in `time_constant` the distance from the
+// air falls to 1/e, all in the unit of `elapsed`. `buffer` receives the ids of the cautions that
 // whoever waits is shown, a line each: see `brim_caution_text`.
 //
-// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for readings that do not fall or lie
-// at or below the air, for times or rates that cannot be, and where cooling to this air never
-// gets there.
+// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for readings that do not fall by
+// more than the place they are read to or lie at or below the air, for times or rates that
+// cannot be, and where cooling to this air never gets there.
 brim_status brim_cool_down(const struct brim_amount *first,
                            const struct brim_amount *second,
                            const struct brim_amount *elapsed,
                            const struct brim_amount *ambient,
                            const struct brim_amount *max,
-                           const struct brim_amount *reheat_rate,
+                           const struct brim_amount *reheat_per_minute,
                            const struct brim_amount *reheat_time,
                            struct brim_amount *start_at,
                            struct brim_amount *wait,
+                           struct brim_amount *earliest,
+                           struct brim_amount *latest,
                            struct brim_amount *time_constant,
                            char *buffer,
                            size_t capacity,
@@ -2421,15 +2439,15 @@ brim_status brim_forecast_poured(struct brim_forecast *forecast,
 
 // How the readings so far were taken: by which method, and why not by a first-order response, or
 // not all of it; 0 for no reason. `now` is the temperature at the last reading or pour, in the
-// unit last read in, and `rate` how many degrees a minute it rises there, a difference; the unit
-// is 0 where there is none.
+// unit last read in, and `rate_per_minute` how many degrees a minute it rises there, a
+// difference; the unit is 0 where there is none.
 //
 // Errors: none of its own.
 brim_status brim_forecast_now(const struct brim_forecast *forecast,
                               brim_forecast_method *method,
                               brim_forecast_reason *reason,
                               struct brim_amount *now,
-                              struct brim_amount *rate,
+                              struct brim_amount *rate_per_minute,
                               struct brim_error *error);
 
 // When the window opens, in whole seconds from the last reading or pour, 0 s where it has: hardly
@@ -2453,12 +2471,21 @@ brim_status brim_forecast_closes(const struct brim_forecast *forecast,
                                  struct brim_error *error);
 
 // All that the readings so far tell, as JSON:
-// `{"method","reason"?,"now"?,"rate"?,"opens"?,"closes"?,"suspect":[place]}`, `opens` and
-// `closes` being `{"earliest","likely"?,"latest"?}`, and `suspect` the places, from 0, of
+// `{"method","reason"?,"now"?,"rate_per_minute"?,"opens"?,"closes"?,"suspect":[place]}`, `opens`
+// and `closes` being `{"earliest","likely"?,"latest"?}`, and `suspect` the places, from 0, of
 // readings that were not believed.
 //
 // Errors: none of its own.
 brim_status brim_forecast_json(const struct brim_forecast *forecast,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// The same in English, a sentence or a few.
+//
+// Errors: none of its own.
+brim_status brim_forecast_text(const struct brim_forecast *forecast,
                                char *buffer,
                                size_t capacity,
                                size_t *length,
@@ -2493,7 +2520,8 @@ brim_status brim_temperature_for(const struct brim_amount *viscosity_1,
 // The viscosity index of an oil from its viscosities at 40 deg C and 100 deg C (ASTM D2270): from
 // 2 mm2/s on at 100 deg C, and more than that at 40 deg C. `index` is whole, as it is reported,
 // and `unrounded` the ratio it comes from; `l` and `h` are the viscosities at 40 deg C, in mm2/s,
-// of oils of index 0 and 100 with the same viscosity at 100 deg C.
+// of oils of index 0 and 100 with the same viscosity at 100 deg C. Lubricants lie from below 0 to
+// some 400 (from memory): far outside, one of the viscosities or its temperature was mistaken.
 //
 // Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_CONFLICT` where the oil
 // is not thicker at 40 deg C.

@@ -89,7 +89,8 @@ pub unsafe extern "C" fn brim_temperature_for(
 /// The viscosity index of an oil from its viscosities at 40 deg C and 100 deg C (ASTM D2270): from
 /// 2 mm2/s on at 100 deg C, and more than that at 40 deg C. `index` is whole, as it is reported,
 /// and `unrounded` the ratio it comes from; `l` and `h` are the viscosities at 40 deg C, in mm2/s,
-/// of oils of index 0 and 100 with the same viscosity at 100 deg C.
+/// of oils of index 0 and 100 with the same viscosity at 100 deg C. Lubricants lie from below 0 to
+/// some 400 (from memory): far outside, one of the viscosities or its temperature was mistaken.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_CONFLICT` where the oil
 /// is not thicker at 40 deg C.

@@ -8,6 +8,7 @@ use crate::handle::{self, Handle};
 use crate::list::{number, numbers};
 use crate::text::out;
 use brimline_core::document::canonical;
+use brimline_core::report;
 use brimline_core::warm_up::{Asked, Forecast, Method, Outlook, Reason, Span};
 use std::ffi::c_char;
 
@@ -146,8 +147,8 @@ pub unsafe extern "C" fn brim_forecast_poured(
 
 /// How the readings so far were taken: by which method, and why not by a first-order response, or
 /// not all of it; 0 for no reason. `now` is the temperature at the last reading or pour, in the
-/// unit last read in, and `rate` how many degrees a minute it rises there, a difference; the unit
-/// is 0 where there is none.
+/// unit last read in, and `rate_per_minute` how many degrees a minute it rises there, a
+/// difference; the unit is 0 where there is none.
 ///
 /// Errors: none of its own.
 #[unsafe(no_mangle)]
@@ -156,25 +157,25 @@ pub unsafe extern "C" fn brim_forecast_now(
     method: *mut brim_forecast_method,
     reason: *mut brim_forecast_reason,
     now: *mut brim_amount,
-    rate: *mut brim_amount,
+    rate_per_minute: *mut brim_amount,
     error: *mut brim_error,
 ) -> brim_status {
     answer(error, || {
         // SAFETY: pointers as the header asks.
-        let (forecast, method, reason, now, rate) = unsafe {
+        let (forecast, method, reason, now, rate_per_minute) = unsafe {
             (
                 handle::look(forecast, "forecast")?,
                 out(method, "method")?,
                 out(reason, "reason")?,
                 out(now, "now")?,
-                out(rate, "rate")?,
+                out(rate_per_minute, "rate_per_minute")?,
             )
         };
         let outlook = forecast.answer();
         method.put(number(outlook.method));
         reason.put(outlook.reason.map_or(0, number));
         now.put(outlook.now.into());
-        rate.put(outlook.rate.into());
+        rate_per_minute.put(outlook.rate_per_minute.into());
         Ok(())
     })
 }
@@ -252,8 +253,8 @@ unsafe fn span(
 }
 
 /// All that the readings so far tell, as JSON:
-/// `{"method","reason"?,"now"?,"rate"?,"opens"?,"closes"?,"suspect":[place]}`, `opens` and
-/// `closes` being `{"earliest","likely"?,"latest"?}`, and `suspect` the places, from 0, of
+/// `{"method","reason"?,"now"?,"rate_per_minute"?,"opens"?,"closes"?,"suspect":[place]}`, `opens`
+/// and `closes` being `{"earliest","likely"?,"latest"?}`, and `suspect` the places, from 0, of
 /// readings that were not believed.
 ///
 /// Errors: none of its own.
@@ -275,6 +276,31 @@ pub unsafe extern "C" fn brim_forecast_json(
             length,
             error,
             |forecast| Ok(canonical(&forecast.answer())),
+        )
+    }
+}
+
+/// The same in English, a sentence or a few.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_forecast_text(
+    forecast: *const brim_forecast,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            forecast,
+            "forecast",
+            buffer,
+            capacity,
+            length,
+            error,
+            |forecast| Ok(report::outlook(&forecast.answer())),
         )
     }
 }

@@ -273,7 +273,7 @@ pub unsafe extern "C" fn brim_pack_select_json(
 /// Whether one fluid of the pack may be poured onto another, by their ids, as JSON:
 /// `{"answer","relation","path":[{"from","to","relation"}],"reason"}`. The answer is `yes`,
 /// `after_exchange`, `no` or `unknown`; only `yes` is a yes. A fluid that the pack lacks is
-/// `unknown`.
+/// `unknown`, and so is one that the other's sheet never lets in, whatever its own allows.
 ///
 /// Errors: none of its own.
 #[unsafe(no_mangle)]

@@ -58,7 +58,7 @@ pub const BRIM_STRENGTH_CLASS_12_9: brim_strength_class = 9;
 /// What is screwed in, and into what.
 pub type brim_plug = i32;
 
-/// A solid steel bolt or plug in steel.
+/// A solid bolt or plug of steel, in steel. For one that only seals, the band is an upper bound.
 pub const BRIM_PLUG_STEEL: brim_plug = 1;
 /// Into aluminium or another light alloy, or a plug of one.
 pub const BRIM_PLUG_LIGHT_ALLOY: brim_plug = 2;
@@ -72,9 +72,9 @@ pub type brim_fits = i32;
 
 /// It lies within the band.
 pub const BRIM_FITS_YES: brim_fits = 1;
-/// It lies outside.
+/// It lies above the band.
 pub const BRIM_FITS_NO: brim_fits = 2;
-/// The band is none for this plug.
+/// It lies below the band, where a plug that seals is right, or the band is none for this plug.
 pub const BRIM_FITS_NOT_JUDGED: brim_fits = 3;
 
 numbers! { ThreadCondition of ThreadCondition::WORDS.len();
@@ -112,9 +112,9 @@ numbers! { Fits of Fits::WORDS.len();
 /// sets the wrench is shown, a line each: see `brim_caution_text`.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`; `BRIM_ERROR_OUT_OF_RANGE` for what is not above zero, an
-/// adapter longer than the lever or pointing back over all of it, an angle outside 0 to 180 deg, a
-/// graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an adapter and
-/// for a set-point given as target.
+/// adapter longer than the lever or pointing back over more than half of it, an angle outside 0 to
+/// 180 deg, a graduation coarser than the setting; `BRIM_ERROR_CONFLICT` for an angle without an
+/// adapter and for a set-point given as target.
 #[unsafe(no_mangle)]
 pub unsafe extern "C" fn brim_wrench_setting(
     target: *const brim_amount,
@@ -257,10 +257,12 @@ pub unsafe extern "C" fn brim_proof_load(
 }
 
 /// Whether a printed torque, above zero, fits a thread, as `M10x1` or `1/4-20`. `band_low` to
-/// `band_high` is usual for solid steel bolts in steel, in N.m; for any other plug it is told and
-/// judges nothing. `slip_unit` is the unit in which the number would fit, which makes it
-/// `slip_torque`; 0 for none, and no more than a question where the fit is not judged. `buffer`
-/// receives the ids of the cautions that go with it, a line each: see `brim_caution_text`.
+/// `band_high` is usual for solid steel bolts that clamp, in steel, in N.m. Only its upper end
+/// judges, for a plug that seals gets less; for any other plug it is told and judges nothing.
+/// `slip_unit` is the unit in which the number would fit, which makes it `slip_torque`; 0 for none,
+/// and no more than a question where the fit is not judged, as below a sixth of `band_low`, where
+/// no plug holds. `buffer` receives the ids of the cautions that go with it, a line each: see
+/// `brim_caution_text`.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`; `BRIM_ERROR_UNKNOWN_VALUE` for a
 /// thread that is none, with those there are, and for a number of no plug.

@@ -199,7 +199,8 @@ pub unsafe extern "C" fn brim_volume_of_mass(
 /// How far the level deceives where the opening lies off the middle of the surface and the unit
 /// leans: in height, in the unit of `offset`, and in volume, in L. `surface`, an area, is above
 /// zero, `offset` along the lean from zero, `tilt` 0 to below 45 deg. Leaning towards the opening
-/// it reads too high, away from it too low.
+/// it reads too high, away from it too low: an opening on the low side reads full too early, with
+/// less in the unit than there should be, one on the high side too late.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
 #[unsafe(no_mangle)]
@@ -236,7 +237,8 @@ pub unsafe extern "C" fn brim_segment_share(
 /// What is left after draining and filling a number of times, mixed in between: the shares of old
 /// and fresh fluid, ratios, and the fresh fluid used, in the unit of what is drained. `capacity`,
 /// of all the fluid in the unit, is above zero, `drained` each time zero to the capacity, both at
-/// one temperature.
+/// one temperature. `buffer` receives the ids of the cautions that whoever does it is shown, a line
+/// each: see `brim_caution_text`.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
 #[unsafe(no_mangle)]
@@ -247,10 +249,18 @@ pub unsafe extern "C" fn brim_exchange(
     old: *mut brim_amount,
     fresh: *mut brim_amount,
     used: *mut brim_amount,
+    buffer: *mut c_char,
+    buffer_capacity: usize,
+    length: *mut usize,
     error: *mut brim_error,
 ) -> brim_status {
     reckon!(error, [capacity, drained],
-        left = volume::exchange(capacity, drained, cycles)?;
+        left = {
+            let left = volume::exchange(capacity, drained, cycles)?;
+            // SAFETY: pointers as the header asks.
+            unsafe { caution(left.cautions, buffer, buffer_capacity, length)? };
+            left
+        };
         old = left.old, fresh = left.fresh, used = left.used)
 }
 
@@ -286,7 +296,8 @@ pub unsafe extern "C" fn brim_cycles_needed(
 
 /// What is left when fresh fluid flows through and mixes perfectly: the shares of old and fresh
 /// fluid, ratios. `capacity` is above zero, `flowed` from zero, both at one temperature. Imperfect
-/// mixing leaves more of the old.
+/// mixing leaves more of the old. `buffer` receives the ids of the cautions that whoever does it is
+/// shown, a line each: see `brim_caution_text`.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
 #[unsafe(no_mangle)]
@@ -295,14 +306,24 @@ pub unsafe extern "C" fn brim_flush(
     flowed: *const brim_amount,
     old: *mut brim_amount,
     fresh: *mut brim_amount,
+    buffer: *mut c_char,
+    buffer_capacity: usize,
+    length: *mut usize,
     error: *mut brim_error,
 ) -> brim_status {
     reckon!(error, [capacity, flowed],
-        left = volume::flush(capacity, flowed)?; old = left.old, fresh = left.fresh)
+        left = {
+            let left = volume::flush(capacity, flowed)?;
+            // SAFETY: pointers as the header asks.
+            unsafe { caution(left.cautions, buffer, buffer_capacity, length)? };
+            left
+        };
+        old = left.old, fresh = left.fresh)
 }
 
 /// How much fresh fluid must flow through, mixing perfectly, until it is a share of the whole, a
-/// ratio from 0 to below 1; in the unit of the capacity, which is above zero.
+/// ratio from 0 to below 1; in the unit of the capacity, which is above zero. `buffer` receives the
+/// ids of the cautions that whoever does it is shown, a line each: see `brim_caution_text`.
 ///
 /// Errors: `BRIM_ERROR_WRONG_KIND`, `BRIM_ERROR_OUT_OF_RANGE`.
 #[unsafe(no_mangle)]
@@ -310,12 +331,20 @@ pub unsafe extern "C" fn brim_flush_needed(
     capacity: *const brim_amount,
     fresh: *const brim_amount,
     needed: *mut brim_amount,
+    buffer: *mut c_char,
+    buffer_capacity: usize,
+    length: *mut usize,
     error: *mut brim_error,
 ) -> brim_status {
     reckon!(
         error,
         [capacity, fresh],
-        needed = volume::flush_needed(capacity, fresh)?
+        needed = {
+            let needed = volume::flush_needed(capacity, fresh)?;
+            // SAFETY: pointers as the header asks.
+            unsafe { caution(needed.cautions, buffer, buffer_capacity, length)? };
+            needed.volume
+        }
     )
 }
 

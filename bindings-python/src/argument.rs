@@ -268,7 +268,7 @@ impl Read for Thread {
     }
 }
 
-/// A whole number of at least so many; what is past counting is the largest.
+/// A whole number of at least so many, and no more than is counted with.
 pub(crate) struct Count<const LEAST: i64>;
 
 impl<const LEAST: i64> Argument for Count<LEAST> {
@@ -280,14 +280,12 @@ impl<const LEAST: i64> Read for Count<LEAST> {
     type Value = u32;
 
     fn read(given: &Borrowed<'_, '_, PyAny>) -> Result<u32, Refused> {
-        // What every reader of JSON has exactly.
-        const MOST: i64 = 9_007_199_254_740_991;
         let number = saturated(given)?;
-        if number < LEAST {
+        let count = u32::try_from(number).ok().filter(|_| number >= LEAST);
+        count.ok_or_else(|| {
             let fault = Fault::new(ErrorKind::OutOfRange).got(&number.to_string());
-            return Err(Error::from(fault.allowed([format!("{LEAST} to {MOST}")])).into());
-        }
-        Ok(u32::try_from(number).unwrap_or(u32::MAX))
+            Error::from(fault.allowed([format!("{LEAST} to {}", u32::MAX)])).into()
+        })
     }
 }
 

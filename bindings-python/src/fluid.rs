@@ -75,7 +75,9 @@ pub(crate) fn temperature_for(
 /// The viscosity index of an oil from its viscosities at 40 °C and at 100 °C.
 ///
 /// At 100 °C from 2 mm²/s on, at 40 °C more than at 100 °C, both up to 2·10⁷ mm²/s. The answer has the index as it is
-/// reported, the procedure, L and H, and the index before rounding. Source: ASTM D2270-93, procedures A and B, table 1.
+/// reported, the procedure, L and H, and the index before rounding. Lubricants lie from below 0 to some 400 (from
+/// memory): far outside, one of the viscosities or its temperature was mistaken. Source: ASTM D2270-93, procedures A
+/// and B, table 1.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` where the oil is not thicker at
 /// 40 °C.

@@ -14,34 +14,34 @@ shapes_of!("brimline.observed": AgainstLimit, Consumption, DripRate, Risks, Seep
 
 /// Decides by a rule whether an estimate is above a limit, and with what probability its true value is.
 ///
-/// Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above zero. A
-/// guarded rule takes the `probability` that its decision is right, 0.5 to 0.999999999; without a `rule` it is
-/// `simple_acceptance`. `below` says that the limit is not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
+/// Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above
+/// zero. A guarded `rule` takes the `probability` that its decision is right, 0.5 to 0.999999999; `simple_acceptance`
+/// takes none. `below` says that the limit is not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for a guarded rule without a
 /// probability, or simple acceptance with one.
 ///
 /// >>> from brimline import leak
-/// >>> leak.against_limit("1.5 L", uncertainty="0.1 L", limit="1.4 L")  # one standard uncertainty above: 84 %
+/// >>> leak.against_limit(  # one standard uncertainty above: 84 %
+/// ...     "1.5 L", uncertainty="0.1 L", limit="1.4 L", rule="simple_acceptance")
 /// {'exceeds': '0.841344746 ratio', 'decision': 'above'}
 /// >>> told = leak.against_limit(
 /// ...     "1.5 L", uncertainty="0.1 L", limit="1.4 L", rule="guarded_rejection", probability=0.95)
 /// >>> told["decision"], told["guard_band"]
 /// ('undecided', '0.164485363 L')
 #[pyfunction]
-#[pyo3(signature = (estimate, *, uncertainty, limit, rule=None, probability=None))]
+#[pyo3(signature = (estimate, *, uncertainty, limit, rule, probability=None))]
 pub(crate) fn against_limit<'py>(
     py: Python<'py>,
     estimate: Given<'_, 'py, kind::Any>,
     uncertainty: Given<'_, 'py, kind::Any>,
     limit: Given<'_, 'py, kind::Any>,
-    rule: Option<Given<'_, 'py, WordOf<Rule>>>,
+    rule: Given<'_, 'py, WordOf<Rule>>,
     probability: Option<Given<'_, 'py, Ratio>>,
 ) -> PyResult<Told<'py, AgainstLimit>> {
     read!(estimate, rule, probability);
     let uncertainty = uncertainty.of_kind(of_difference(estimate), "uncertainty")?;
     let limit = limit.of_kind(estimate.kind(), "limit")?;
-    let rule = rule.unwrap_or(Rule::SimpleAcceptance);
     let told = answer(|| leak::against_limit(estimate, uncertainty, limit, rule, probability))?;
     Told::answer(py, &told)
 }
@@ -181,8 +181,9 @@ pub(crate) fn risks<'py>(
 ///
 /// Visits in the order they were made, each with its `odometer` and the `net` volume added; `date`, `uncertainty` and
 /// `odometer_uncertainty` (the most each may be off) where they are known. Rates are intervals in the unit of the later
-/// visit; `distance` is in km. The trend is `rising` or `falling` only where the first and the last rate have nothing in
-/// common. A unit that is sealed has no normal consumption. Common practice, no source.
+/// visit; `distance` is in the unit of the last odometer, told only where the last visit found a loss, and without a
+/// far end while the loss rises. The trend is `rising` or `falling` only where the first and the last rate have nothing
+/// in common, else `not_shown`. A unit that is sealed has no normal consumption. Common practice, no source.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range` for an odometer or a date that goes back, with its path, as
 /// `visits[2].odometer`.
@@ -192,7 +193,7 @@ pub(crate) fn risks<'py>(
 /// ...           for odometer, net in [("40000 km", "1.2 L"), ("50000 km", "0.4 L"), ("60000 km", "0.9 L")]]
 /// >>> told = leak.consumption(visits, shortage="0.5 L")
 /// >>> told["rates"][1]["per_1000_km"], told["trend"], told["distance"]
-/// (['0.08 L', '0.1 L'], 'rising', ['5000 km', '6250 km'])
+/// (['0.08 L', '0.1 L'], 'rising', ['5000 km', None])
 #[pyfunction]
 #[pyo3(signature = (visits, *, shortage=None))]
 pub(crate) fn consumption<'py>(

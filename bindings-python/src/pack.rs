@@ -174,7 +174,8 @@ impl Pack {
     /// Whether one of its fluids may be poured onto another, by the sheet of the one that is poured; both by id.
     ///
     /// Only `yes` is a yes: what nobody said is `unknown`, and a relation goes one way. `path` has the statements the
-    /// answer rests on, or those that exist and do not count. Common practice, no source.
+    /// answer rests on, or those that exist and do not count. Where the other's sheet says never, nothing is allowed,
+    /// not even after a full exchange: `unknown`, `sheets_disagree`. Common practice, no source.
     ///
     /// >>> from brimline import Pack
     /// >>> mixing = Pack.embedded().may_mix("burdock-axle", onto="sedge-thin")

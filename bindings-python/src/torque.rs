@@ -12,12 +12,13 @@ shapes_of!("brimline.calculated": Equivalents, JointTorque, Plausibility, Preloa
 
 /// What a wrench is set to so that the plug gets the target: S = T·L / (L + E·cos a).
 ///
-/// `lever` L is from the mark of the grip to the drive, `adapter` E from the drive to the plug and not longer, `angle` a
-/// between them from 0° straight out (the default) to 180°; lengths and torques above zero. With a `graduation` the
-/// setting is a multiple of it, half to even, else it is in the unit of the target, unrounded; `applied` is the torque
-/// at the plug with that setting, `error` how far that is from the target. Give `printed`, what the sheet prints, and a
-/// target that is the set-point for it is refused, for it would be corrected twice. Source: NAVEDTRA 14315, figures 3-44
-/// and 3-45, and TM 1-1500-204-23-9, figure 8-16; the cosine from the geometry.
+/// `lever` L is from the mark of the grip to the drive, `adapter` E from the drive to the plug and not longer, `angle`
+/// a between them from 0° straight out (the default) to 180°, pointing back over at most half of the lever; lengths and
+/// torques above zero. With a `graduation` the setting is a multiple of it, half to even, else it is in the unit of the
+/// target, unrounded; `applied` is the torque at the plug with that setting, `error` how far that is from the target.
+/// Give `printed`, what the sheet prints, and a target that is the set-point for it is refused, for it would be
+/// corrected twice. Source: NAVEDTRA 14315, figures 3-44 and 3-45, and TM 1-1500-204-23-9, figure 8-16; the cosine from
+/// the geometry.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for an angle without an adapter and
 /// for a set-point given as target.
@@ -104,7 +105,8 @@ pub(crate) fn tool_suits<'py>(
 /// Holds prints of one quantity in several units against the first, which governs, and names what went wrong.
 ///
 /// In this order: the same value is `exact`; within half of its last printed digit a print `agrees`; within that of
-/// another print that agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`; else it is
+/// another print that agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`, of one between
+/// units of nearly one size (litre and quart, imperial and US) only where the number was kept; else it is
 /// `inconsistent`. Any one kind of quantity. Common practice, no source.
 ///
 /// Raises `QuantityError`: `wrong_kind` where the kinds differ, `out_of_range` for an empty list.
@@ -233,9 +235,11 @@ pub(crate) fn proof_load(
 
 /// Whether a printed torque fits a thread, and if not, which unit would make its number fit.
 ///
-/// The band is one of solid steel bolts in steel: a `hollow` plug, one in `light_alloy` and one that is `unknown` are not
-/// judged by it, and a unit is named for them as a question only. `torque` above zero. Source: stress area and proof
-/// stress of ISO 898-1, T = K·D·F; which shares and coefficients bound the band is common practice, no source.
+/// The band is one of solid steel bolts that clamp, in steel, and only its upper end judges: a plug that seals gets
+/// less. Below the band nothing is judged; below a sixth of its lower end, where no plug holds, a unit is named as a
+/// question. A `hollow` plug, one in `light_alloy` and one that is `unknown` are not judged by the band at all, and a
+/// unit is named for them as a question only. `torque` above zero. Source: stress area and proof stress of ISO 898-1, T
+/// = K·D·F; which shares and coefficients bound the band is common practice, no source.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
 ///

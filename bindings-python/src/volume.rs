@@ -8,13 +8,14 @@ use crate::error::answer;
 use brimline::volume;
 use pyo3::prelude::*;
 
-shapes_of!("brimline.calculated": ContainerPlans, CyclesNeeded, Exchange, Flush, TiltError);
+shapes_of!("brimline.calculated": ContainerPlans, CyclesNeeded, Exchange, Flush, FlushNeeded, TiltError);
 
 /// How far the level deceives where the opening lies off the middle of the surface and the unit leans.
 ///
 /// `surface` of the fluid above zero; `offset` of the opening from the middle of the surface along the lean, from zero;
-/// `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it reads
-/// too high, away from it too low. Source: trigonometry.
+/// `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it
+/// reads too high, away from it too low: an opening on the low side reads full too early, with less in the unit than
+/// there should be, one on the high side too late. Source: trigonometry.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
 ///
@@ -103,8 +104,9 @@ pub(crate) fn segment_share(
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
 ///
 /// >>> from brimline import volume
-/// >>> volume.exchange("10 L", drained="4 L", cycles=2)
-/// {'old': '0.36 ratio', 'fresh': '0.64 ratio', 'used': '8 L'}
+/// >>> left = volume.exchange("10 L", drained="4 L", cycles=2)
+/// >>> left["old"], left["fresh"], left["used"]
+/// ('0.36 ratio', '0.64 ratio', '8 L')
 #[pyfunction]
 #[pyo3(signature = (capacity, *, drained, cycles))]
 pub(crate) fn exchange<'py>(
@@ -138,23 +140,24 @@ pub(crate) fn flush<'py>(
     Told::answer(py, &answer(|| volume::flush(capacity, flowed))?)
 }
 
-/// How much new fluid must flow through, mixing perfectly, until it is a share of the whole; in the unit of the capacity.
+/// How much new fluid must flow through, mixing perfectly, until it is a share of the whole.
 ///
-/// `capacity` above zero, `fresh` from 0 to below 1. Source: that of `flush`, solved for the volume.
+/// `capacity` above zero, `fresh` from 0 to below 1; `volume` is in the unit of the capacity. Source: that of `flush`, solved for the volume.
 ///
 /// Raises `QuantityError`: `wrong_kind`, `out_of_range`.
 ///
 /// >>> from brimline import volume
-/// >>> volume.flush_needed("60 L", fresh=0.99).to("L", 0)  # 276 minutes at one change an hour in the source
-/// Amount('276 L')
+/// >>> volume.flush_needed("60 L", fresh=0.99)["volume"][:3]  # 276 minutes at one change an hour in the source
+/// '276'
 #[pyfunction]
 #[pyo3(signature = (capacity, *, fresh))]
-pub(crate) fn flush_needed(
-    capacity: Given<'_, '_, kind::Volume>,
-    fresh: Given<'_, '_, Ratio>,
-) -> PyResult<Amount> {
+pub(crate) fn flush_needed<'py>(
+    py: Python<'py>,
+    capacity: Given<'_, 'py, kind::Volume>,
+    fresh: Given<'_, 'py, Ratio>,
+) -> PyResult<Told<'py, FlushNeeded>> {
     read!(capacity, fresh);
-    answer(|| volume::flush_needed(capacity, fresh)).map(Amount)
+    Told::answer(py, &answer(|| volume::flush_needed(capacity, fresh))?)
 }
 
 /// How often to drain and fill until the new fluid is at least a share of the whole.

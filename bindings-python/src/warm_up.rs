@@ -117,20 +117,21 @@ pub(crate) fn mixed_temperature(
 /// How long fluid that was found too warm must cool before the engine is started again, and to which temperature.
 ///
 /// `first` and `second` are two readings, `elapsed` apart, while it cools to the air at `ambient`; `max` is the upper
-/// limit, which running reaches again at `reheat_rate`, degrees a minute, for the `reheat_time` until the level is read:
-/// so the target lies below it. The wait counts from the second reading. Source: the lumped thermal capacity; the target
+/// limit, which running reaches again at `reheat_per_minute`, a difference, for the `reheat_time` until the level is read:
+/// so the target lies below it. The `wait` counts from the second reading; `earliest` and `latest` are its
+/// ends where each reading is half its last place off. Source: the lumped thermal capacity; the target
 /// from common practice, no source.
 ///
-/// Raises `QuantityError`: `wrong_kind`, `out_of_range` for readings that do not fall or lie at or below the air, and
-/// where cooling never reaches the target.
+/// Raises `QuantityError`: `wrong_kind`, `out_of_range` for readings that do not fall by more than the place they are
+/// read to or lie at or below the air, and where cooling never reaches the target.
 ///
 /// >>> from brimline import warm_up
 /// >>> plan = warm_up.cool_down("70 °C", second="60 °C", elapsed="10 min", ambient="20 °C", max="45 °C",
-/// ...     reheat_rate="1.5 °C", reheat_time="4 min")
+/// ...     reheat_per_minute="1.5 °C", reheat_time="4 min")
 /// >>> plan["target"], plan["wait"][:5]
 /// ('39 °C', '33.36')
 #[pyfunction]
-#[pyo3(signature = (first, *, second, elapsed, ambient, max, reheat_rate, reheat_time))]
+#[pyo3(signature = (first, *, second, elapsed, ambient, max, reheat_per_minute, reheat_time))]
 #[expect(
     clippy::too_many_arguments,
     reason = "they have the names they have in every language"
@@ -142,7 +143,7 @@ pub(crate) fn cool_down<'py>(
     elapsed: Given<'_, 'py, kind::Time>,
     ambient: Given<'_, 'py, kind::Temperature>,
     max: Given<'_, 'py, kind::Temperature>,
-    reheat_rate: Given<'_, 'py, kind::Difference>,
+    reheat_per_minute: Given<'_, 'py, kind::Difference>,
     reheat_time: Given<'_, 'py, kind::Time>,
 ) -> PyResult<Told<'py, CoolDown>> {
     read!(
@@ -151,7 +152,7 @@ pub(crate) fn cool_down<'py>(
         elapsed,
         ambient,
         max,
-        reheat_rate,
+        reheat_per_minute,
         reheat_time
     );
     let cooling = Cooling {
@@ -160,7 +161,7 @@ pub(crate) fn cool_down<'py>(
         elapsed,
         ambient,
         max,
-        reheat_rate,
+        reheat_per_minute,
         reheat_time,
     };
     Told::answer(py, &answer(|| warm_up::cool_down(cooling))?)
@@ -209,7 +210,7 @@ pub(crate) fn cold_soak<'py>(
     arguments!(readings, spread).ask(py, "warm_up.cold_soak")
 }
 
-/// Which readings are to be asked about: those no fluid has, those a broken sensor gives, jumps no fluid makes, and cool
+/// Which readings are to be asked about: those no fluid in a gearbox has, those a broken sensor gives, jumps no fluid makes, and cool
 /// ones that stand still while the engine is `running`.
 ///
 /// Each sample has the time it was taken `at` and its `reading`, in order of time. Nothing is deleted or converted.

@@ -56,10 +56,12 @@ class Taken(unittest.TestCase):
         self.assertEqual(torque.wrench_setting("40 lbf·ft", lever="304.8 mm", adapter="4 in", angle=None), told)
 
     def test_a_text_is_read_in_the_kind_of_its_argument(self) -> None:
-        arguments = {"uncertainty": "1 °C", "limit": "50 °C"}
+        arguments = {"uncertainty": "1 °C", "limit": "50 °C", "rule": "simple_acceptance"}
         told = leak.against_limit("51 °C", **arguments)  # type: ignore[arg-type]
-        self.assertEqual(leak.against_limit("51 °C", uncertainty=Amount("1 Δ°C"), limit="50 °C"), told)
-        error = refused(leak.against_limit, "51 °C", uncertainty=Amount("1 °C"), limit="50 °C")
+        simple = leak.against_limit("51 °C", uncertainty=Amount("1 Δ°C"), limit="50 °C", rule="simple_acceptance")
+        self.assertEqual(simple, told)
+        wrong = {**arguments, "uncertainty": Amount("1 °C")}
+        error = refused(leak.against_limit, "51 °C", **wrong)
         self.assertEqual((error.kind, error.faults[0].path), ("wrong_kind", "uncertainty"))
 
     def test_ratios_are_any_number(self) -> None:

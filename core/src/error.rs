@@ -198,6 +198,8 @@ impl Fault {
 
     /// Says what was found; longer texts are cut to 80 characters.
     #[must_use]
+    #[cold]
+    #[inline(never)]
     pub fn got(mut self, text: &str) -> Self {
         let mut kept: String = text.chars().take(80).collect();
         if kept.len() < text.len() {
@@ -209,6 +211,8 @@ impl Fault {
 
     /// Says what would have been accepted.
     #[must_use]
+    #[cold]
+    #[inline(never)]
     pub fn allowed<T: Into<Cow<'static, str>>>(
         mut self,
         values: impl IntoIterator<Item = T>,
@@ -219,6 +223,8 @@ impl Fault {
 
     /// Says what to do.
     #[must_use]
+    #[cold]
+    #[inline(never)]
     pub fn hint(mut self, text: impl Into<Cow<'static, str>>) -> Self {
         self.hint = Some(text.into());
         self
@@ -226,6 +232,8 @@ impl Fault {
 
     /// Says where in the document.
     #[must_use]
+    #[cold]
+    #[inline(never)]
     pub fn at(mut self, path: impl Into<String>) -> Self {
         self.path = path.into();
         self
@@ -319,6 +327,8 @@ impl Error {
 }
 
 impl From<Fault> for Error {
+    #[cold]
+    #[inline(never)]
     fn from(first: Fault) -> Self {
         Error(Box::new(Faults {
             first,

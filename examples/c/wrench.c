@@ -5,9 +5,12 @@
 #include <stdio.h>
 #include <string.h>
 
-static void tell(const char *name, const brim_amount *amount) {
+/* An amount rounded to so many decimals. */
+static void tell(const char *name, const brim_amount *amount, int32_t places) {
     char text[64];
-    brim_amount_text(amount, text, sizeof text, NULL, NULL);
+    brim_amount rounded;
+    brim_amount_to(amount, amount->unit, places, BRIM_ROUNDING_HALF_EVEN, &rounded, NULL);
+    brim_amount_text(&rounded, text, sizeof text, NULL, NULL);
     printf("%-12s%s\n", name, text);
 }
 
@@ -26,9 +29,9 @@ int main(void) {
         brim_error_free(error);
         return 1;
     }
-    tell("set it to", &setting);
-    tell("that gives", &applied);
-    tell("off by", &difference);
+    tell("set it to", &setting, 1);
+    tell("that gives", &applied, 2);
+    tell("off by", &difference, 1);
     /* The cautions belong to the setting. A host translates them by id. */
     for (id = strtok(cautions, "\n"); id != NULL; id = strtok(NULL, "\n")) {
         int known = brim_caution_text(id, BRIM_TERMINATED, text, sizeof text, NULL, NULL) == BRIM_OK;

@@ -1,5 +1,6 @@
 """Is this torque print a slip? A sheet prints one torque three times; one of them would strip the thread."""
 
+import brimline
 from brimline import Amount, torque
 
 for told in torque.equivalents(["14 N·m", "10 lbf·ft", "124 lbf·ft"])["prints"]:
@@ -12,3 +13,5 @@ lo, hi = (Amount(end).to("N·m", 0) for end in fit["band"] if end)
 print("usual is", lo, "to", hi)
 if "slip" in fit:
     print("meant may be", fit["slip"]["torque"])
+for name in fit["cautions"]:
+    print("mind:", brimline.caution(name))

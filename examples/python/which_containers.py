@@ -1,7 +1,7 @@
 """Which containers do I open? 1.3 L are needed; half a litre is left of one that was opened last week."""
 
 import brimline
-from brimline import volume
+from brimline import Amount, volume
 
 sizes = [
     {"name": "quart", "volume": "1 US qt", "price": 1150},
@@ -12,7 +12,8 @@ told = volume.containers("1.3 L", sizes=sizes, opened=[{"name": "last week's", "
 
 for name in ("fewest", "cheapest", "least_waste"):
     plan = told[name]
+    left = Amount(plan["left"]).to("L", 2)
     full = ", ".join(f"{own['count']} {own['name']}" for own in plan["containers"])
-    print(f"{name.replace('_', ' ')}: {', '.join(plan['opened'])} and {full}, {plan['left']} left")
+    print(f"{name.replace('_', ' ')}: {', '.join(plan['opened'])} and {full}, {left} left")
 for caution in told["cautions"]:
     print("mind:", brimline.caution(caution))

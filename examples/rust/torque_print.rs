@@ -1,5 +1,6 @@
 //! Is this torque print a slip? A sheet prints one torque three times; one of them would strip the thread.
 
+use brimline::report::caution;
 use brimline::torque::{PlugKind, Thread, equivalents, plausible};
 use brimline::{Amount, Error, Rounding, Unit};
 
@@ -25,6 +26,9 @@ fn main() -> Result<(), Error> {
     }
     if let Some(slip) = told.slip {
         println!("meant may be {}", slip.torque);
+    }
+    for id in told.cautions {
+        println!("mind: {}", caution(id).unwrap_or(id));
     }
     Ok(())
 }

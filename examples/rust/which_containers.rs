@@ -2,7 +2,7 @@
 
 use brimline::report::caution;
 use brimline::volume::{Container, Opened, containers};
-use brimline::{Amount, Error};
+use brimline::{Amount, Error, Rounding, Unit};
 
 fn main() -> Result<(), Error> {
     let size = |name, volume, price| {
@@ -41,7 +41,7 @@ fn main() -> Result<(), Error> {
             "{name}: {} and {}, {} left",
             plan.opened.join(", "),
             full.join(", "),
-            plan.left
+            plan.left.to(Unit::Litre, 2, Rounding::HalfEven)?
         );
     }
     for id in told.cautions {

@@ -2,7 +2,7 @@
 
 use brimline::report::caution;
 use brimline::torque::{Wrench, wrench_setting};
-use brimline::{Amount, Error};
+use brimline::{Amount, Error, Rounding, Unit};
 
 fn main() -> Result<(), Error> {
     let wrench = Wrench {
@@ -14,8 +14,14 @@ fn main() -> Result<(), Error> {
     let told = wrench_setting(Amount::parse("14 N·m")?, &wrench, None)?;
 
     println!("set it to   {}", told.setting);
-    println!("that gives  {}", told.applied);
-    println!("off by      {}", told.error);
+    println!(
+        "that gives  {}",
+        told.applied.to(Unit::NewtonMetre, 2, Rounding::HalfEven)?
+    );
+    println!(
+        "off by      {}",
+        told.error.to(Unit::Percent, 1, Rounding::HalfEven)?
+    );
     for id in told.cautions {
         println!("mind        {}", caution(id).unwrap_or(id));
     }

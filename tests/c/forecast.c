@@ -27,7 +27,7 @@ static void put_forecast(const brim_forecast *forecast) {
     put_word("method", BRIM_LIST_FORECAST_METHOD, method);
     put_word("reason", BRIM_LIST_FORECAST_REASON, reason);
     put_amount("now", &now);
-    put_amount("rate", &rate);
+    put_amount("rate_per_minute", &rate);
     must(brim_forecast_opens(forecast, &earliest, &likely, &latest, detail), "brim_forecast_opens");
     put_time("opens", &earliest, &likely, &latest);
     must(brim_forecast_closes(forecast, &earliest, &likely, &latest, detail), "brim_forecast_closes");
@@ -37,6 +37,9 @@ static void put_forecast(const brim_forecast *forecast) {
     must(status, "brim_forecast_json");
     put_member(&out, "json");
     put_bytes(&out, room.bytes, room.length);
+    FILL(brim_forecast_text(forecast, ROOM, detail));
+    must(status, "brim_forecast_text");
+    put_room("text");
 }
 
 static brim_status taken_in(brim_forecast *forecast, const request *of) {

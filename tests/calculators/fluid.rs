@@ -213,7 +213,7 @@ proptest! {
                 let back = lists.get(other).map(|says| says[own]);
                 let expected = match (said, back) {
                     _ if own == other => MayMix::Yes,
-                    (Some(2), Some(3)) => MayMix::Unknown,
+                    (Some(1 | 2), Some(3)) => MayMix::Unknown,
                     (Some(2), _) => MayMix::Yes,
                     (Some(1), _) => MayMix::AfterExchange,
                     (Some(3), _) => MayMix::No,
@@ -232,6 +232,9 @@ proptest! {
                 prop_assert_eq!(offer.top_up, mixing.answer == MayMix::Yes);
                 prop_assert_eq!(offer.answer == Offered::Never, mixing.answer == MayMix::No);
                 prop_assert!(!offer.fill || mixing.answer != MayMix::Unknown);
+                let disagree = mixing.reason == Reason::SheetsDisagree;
+                prop_assert_eq!(offer.reason == Reason::SheetsDisagree, disagree);
+                prop_assert!(!disagree || (!offer.fill && offer.answer == Offered::Unknown));
             }
         }
     }

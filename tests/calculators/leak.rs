@@ -234,14 +234,19 @@ proptest! {
             None => prop_assert_eq!(told.trend, Trend::NotTold),
             Some((first, last)) => {
                 let overlap = first.intersect(&last).expect("volumes").is_some();
-                prop_assert_eq!(told.trend == Trend::Steady, overlap);
+                prop_assert_eq!(told.trend == Trend::NotShown, overlap);
             }
         }
         if let Some(distance) = told.distance {
             prop_assert!(!distance.lo().expect("a lower end").is_negative());
             let least = told.rates.last().and_then(|last| last.per_1000_km?.lo());
             let may_be_nothing = least.is_none_or(|lo| lo.is_negative() || lo.is_zero());
-            prop_assert_eq!(distance.hi().is_none(), may_be_nothing);
+            let is_open = may_be_nothing || told.trend == Trend::Rising;
+            prop_assert_eq!(distance.hi().is_none(), is_open);
+            let last = visits.last().expect("a rate has visits").net;
+            prop_assert!(!last.is_negative() && !last.is_zero());
+            prop_assert!(told.cautions.contains(&"leak_on_hot") && told.cautions.contains(&"no_dry_start"));
+            prop_assert_eq!(told.cautions.contains(&"sooner_if_rising"), told.trend == Trend::Rising);
         }
     }
 

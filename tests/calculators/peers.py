@@ -320,6 +320,7 @@ def probability() -> None:
         near(f"quantile of {chance}", ours, norm.ppf(chance), 2e-9, 2e-9)
         value, spread, limit = drawn(0.1, 3, 4), drawn(0.01, 0.5, 4), drawn(0.1, 3, 4)
         given = {"estimate": f"{value} L", "uncertainty": f"{spread} L", "limit": f"{limit} L"}
+        given["rule"] = "simple_acceptance"
         ours = number(member(brimline.leak.against_limit(**given), "exceeds"), "ratio")
         near(f"exceeding, {given}", ours, norm.sf(limit, value, spread), 0, 2e-9)
         low, high = sorted((drawn(0.1, 3, 4), drawn(0.1, 3, 4)))

@@ -15,18 +15,15 @@ fn amount(mantissa: i64, decimals: u8, unit: Unit) -> Amount {
     Amount::new(mantissa, decimals, unit).unwrap()
 }
 
+const VOLUMES: [Unit; 4] = [
+    Unit::Litre,
+    Unit::Millilitre,
+    Unit::UsQuart,
+    Unit::ImperialPint,
+];
+
 fn volume() -> impl Strategy<Value = Amount> {
-    let units = [
-        Unit::Litre,
-        Unit::Millilitre,
-        Unit::UsQuart,
-        Unit::ImperialPint,
-    ];
-    (
-        1..=99_999_i64,
-        0..=3_u8,
-        prop::sample::select(units.to_vec()),
-    )
+    (1..=99_999_i64, 0..=3_u8, prop::sample::select(&VOLUMES[..]))
         .prop_map(|(mantissa, decimals, unit)| amount(mantissa, decimals, unit))
 }
 
@@ -167,7 +164,8 @@ proptest! {
     fn warm_fluid_takes_more_room(
         held in volume(), one in temperature(), other in temperature(), density in density(), base in base(),
     ) {
-        prop_assume!(one < other);
+        prop_assume!(one != other);
+        let (one, other) = if one < other { (one, other) } else { (other, one) };
         let factor = |at| correction_factor(density, at, base).unwrap();
         prop_assert!(factor(other) < factor(one) || is_rounded(base) && factor(other) == factor(one));
         let grown = at_temperature(held, one, other, Expansion::Oil { density, base }).unwrap();
@@ -178,10 +176,10 @@ proptest! {
 
     #[test]
     fn heavier_oil_grows_less(at in temperature(), one in density(), other in density(), base in base()) {
-        prop_assume!(one < other);
+        let (one, other) = if one < other { (one, other) } else { (other, one) };
         let factor = |density| (correction_factor(density, at, base).unwrap().si() - 1.0).abs();
-        let slack = if is_rounded(base) { 1e-5 } else { 0.0 };
-        prop_assert!(factor(other) <= factor(one) + slack);
+        let lost = if is_rounded(base) { 1e-5 } else { 0.0 };
+        prop_assert!(factor(other) <= factor(one) + lost);
     }
 
     #[test]
@@ -210,9 +208,7 @@ proptest! {
 
     #[test]
     fn level_and_volume_invert(sump in sump(), share in 1..=999_u32) {
-        let full = [1e9, 0.0].map(|mm| volume_below(&sump, Amount::from_computed(mm, Unit::Millimetre).unwrap()));
-        prop_assert!(full[0].is_err());
-        // A level inside, from the volume: strapping tables begin above zero.
+        // Strapping tables begin above zero.
         let top = highest(&sump);
         let level = Amount::from_computed(top * f64::from(share) / 1000.0, Unit::Millimetre).unwrap();
         let Ok(below) = volume_below(&sump, level) else { return Ok(()); };
@@ -225,7 +221,8 @@ proptest! {
 
     #[test]
     fn more_level_is_more_volume(sump in sump(), one in 0..=1000_u32, other in 0..=1000_u32) {
-        prop_assume!(one < other);
+        prop_assume!(one != other);
+        let (one, other) = (one.min(other), one.max(other));
         let top = highest(&sump);
         let at = |share: u32| {
             let level = Amount::from_computed(top * f64::from(share) / 1000.0, Unit::Millimetre).unwrap();
@@ -249,7 +246,8 @@ proptest! {
     fn a_steeper_tilt_deceives_more(
         one in 0..450_i64, other in 0..450_i64, surface in 1..=2000_i64, offset in 1..=500_i64,
     ) {
-        prop_assume!(one < other);
+        prop_assume!(one != other);
+        let (one, other) = (one.min(other), one.max(other));
         let error = |tilt| {
             let surface = amount(surface, 0, Unit::SquareCentimetre);
             tilt_error(surface, amount(offset, 0, Unit::Millimetre), amount(tilt, 1, Unit::Degree)).unwrap()
@@ -293,10 +291,10 @@ proptest! {
     #[test]
     fn a_flush_and_what_it_needs_invert(capacity in volume(), fresh in 0..=999_999_i64) {
         let fresh = amount(fresh, 6, Unit::One);
-        let needed = flush_needed(capacity, fresh).unwrap();
+        let needed = flush_needed(capacity, fresh).unwrap().volume;
         let told = flush(capacity, needed).unwrap();
         let lost = 1e-9 / capacity.to_f64();
-        prop_assert!((told.fresh.si() - fresh.si()).abs() < 2e-9 + lost, "{capacity} {needed} {fresh} {}", told.fresh);
+        prop_assert!((told.fresh.si() - fresh.si()).abs() < 2e-9 + lost, "{capacity} {needed:?} {fresh} {}", told.fresh);
     }
 
     #[test]
@@ -429,7 +427,7 @@ proptest! {
         keep(exchange(a, b, cycles).map(|left| vec![left.old, left.fresh, left.used]));
         keep(cycles_needed(a, b, fresh).map(|left| vec![left.old, left.fresh, left.used]));
         keep(flush(a, b).map(|left| vec![left.old, left.fresh]));
-        keep(one(flush_needed(a, fresh)));
+        keep(one(flush_needed(a, fresh).map(|needed| needed.volume)));
         keep(one(wrong_left(a, b, c, cycles)));
         let sizes: Vec<Container<'_>> = [b, c]
             .iter()

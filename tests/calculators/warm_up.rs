@@ -266,7 +266,7 @@ proptest! {
     fn cooling_is_waited_for_until_the_target(
         ambient in -20.0..35.0,
         second in 40.0..90.0,
-        fall in 0.5..20.0,
+        fall in 1.5..20.0,
         max in 30.0..60.0,
         rate in 0.0..3.0,
         minutes in 0.0..10.0,
@@ -278,7 +278,7 @@ proptest! {
             elapsed: computed(600.0, Unit::Second),
             ambient: celsius(ambient),
             max: celsius(max),
-            reheat_rate: difference(rate),
+            reheat_per_minute: difference(rate),
             reheat_time: computed(minutes, Unit::Minute),
         };
         let target = max - rate * minutes;
@@ -288,6 +288,7 @@ proptest! {
                 let constant = plan.time_constant.si();
                 let then = ambient + (second - ambient) * (-plan.wait.si() / constant).exp();
                 prop_assert!((then - target.min(second)).abs() < 0.05, "{then} {target}");
+                prop_assert!(plan.earliest <= plan.wait && plan.wait <= plan.latest, "{plan:?}");
                 // A longer time until the reading wants a longer wait.
                 let longer = Cooling { reheat_time: computed(minutes + 1.0, Unit::Minute), ..cooling };
                 prop_assert!(cool_down(longer).is_err() || cool_down(longer)?.wait >= plan.wait);
@@ -444,12 +445,17 @@ fn every_calculator_is_asked_by_name() {
     let plan = ask(
         "warm_up.cool_down",
         json!({"first": "70 °C", "second": "60 °C", "elapsed": "10 min", "ambient": "20 °C",
-        "max": "45 °C", "reheat_rate": "1.5 °C", "reheat_time": "4 min"}),
+        "max": "45 °C", "reheat_per_minute": "1.5 °C", "reheat_time": "4 min"}),
     );
     assert_eq!(plan["target"], "39 °C");
     assert_eq!(
         plan["cautions"],
-        json!(["hot_fluid", "reheats_on_start", "auto_start"])
+        json!([
+            "hot_fluid",
+            "close_before_stop",
+            "reheats_on_start",
+            "auto_start"
+        ])
     );
     let time = ask(
         "warm_up.response_time",

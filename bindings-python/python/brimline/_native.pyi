@@ -4,7 +4,7 @@ The native half of `brimline`.
 
 from _typeshed import SupportsGetItem
 from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, Selection, Sentences, Versions
-from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, Grade, JointTorque, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
+from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, FlushNeeded, Grade, JointTorque, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
 from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading
 from collections.abc import Iterable, Mapping, Sequence
@@ -12,7 +12,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -382,6 +382,14 @@ class Forecast:
         >>> forecast.answer()
         {'method': 'none', 'reason': 'too_few', 'now': '19.90 °C', 'suspect': []}
         """
+    def text(self, /) -> str:
+        """
+        The same in English.
+
+        >>> from brimline.warm_up import Forecast
+        >>> Forecast(min="50 °C").text()
+        'There are too few readings yet to say when the window opens.'
+        """
 
 @final
 class Interval:
@@ -699,7 +707,8 @@ class Pack:
         Whether one of its fluids may be poured onto another, by the sheet of the one that is poured; both by id.
 
         Only `yes` is a yes: what nobody said is `unknown`, and a relation goes one way. `path` has the statements the
-        answer rests on, or those that exist and do not count. Common practice, no source.
+        answer rests on, or those that exist and do not count. Where the other's sheet says never, nothing is allowed,
+        not even after a full exchange: `unknown`, `sheets_disagree`. Common practice, no source.
 
         >>> from brimline import Pack
         >>> mixing = Pack.embedded().may_mix("burdock-axle", onto="sedge-thin")
@@ -833,19 +842,20 @@ class Unit:
         The code of the Unified Code for Units of Measure, case-sensitive form.
         """
 
-def against_limit(estimate: Amount | str, *, uncertainty: Amount | str, limit: Amount | str, rule: Literal["simple_acceptance", "guarded_acceptance", "guarded_rejection"] | None = None, probability: Amount | str | SupportsFloat | SupportsIndex | None = None) -> AgainstLimit:
+def against_limit(estimate: Amount | str, *, uncertainty: Amount | str, limit: Amount | str, rule: Literal["simple_acceptance", "guarded_acceptance", "guarded_rejection"], probability: Amount | str | SupportsFloat | SupportsIndex | None = None) -> AgainstLimit:
     """
     Decides by a rule whether an estimate is above a limit, and with what probability its true value is.
 
-    Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above zero. A
-    guarded rule takes the `probability` that its decision is right, 0.5 to 0.999999999; without a `rule` it is
-    `simple_acceptance`. `below` says that the limit is not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
+    Any kind of quantity; the standard `uncertainty` is of the same kind (of a temperature: a difference) and above
+    zero. A guarded `rule` takes the `probability` that its decision is right, 0.5 to 0.999999999; `simple_acceptance`
+    takes none. `below` says that the limit is not passed and no more. Source: JCGM 106:2012, clauses 7 and 8.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for a guarded rule without a
     probability, or simple acceptance with one.
 
     >>> from brimline import leak
-    >>> leak.against_limit("1.5 L", uncertainty="0.1 L", limit="1.4 L")  # one standard uncertainty above: 84 %
+    >>> leak.against_limit(  # one standard uncertainty above: 84 %
+    ...     "1.5 L", uncertainty="0.1 L", limit="1.4 L", rule="simple_acceptance")
     {'exceeds': '0.841344746 ratio', 'decision': 'above'}
     >>> told = leak.against_limit(
     ...     "1.5 L", uncertainty="0.1 L", limit="1.4 L", rule="guarded_rejection", probability=0.95)
@@ -928,6 +938,15 @@ def calculate(function: str, arguments: str | bytes | bytearray | Mapping[str, A
     {'value': '70 lbf·in'}
     """
 
+def caution(id: str) -> str | None:
+    """
+    A caution of the library in full, by its id; `None` for a sheet's own, whose text stands on the sheet.
+
+    >>> from brimline import caution
+    >>> caution("torque_unit")
+    'Mind the unit of the torque on the wrench as well as the number: threads in aluminium strip.'
+    """
+
 def cold_soak(readings: Iterable[Mapping[str, Any]], *, spread: Amount | str | None = None) -> ColdSoak:
     """
     Whether sensors agree on a vehicle that stood overnight with the engine off: fluid, coolant, intake, air.
@@ -980,8 +999,9 @@ def consumption(visits: Iterable[Mapping[str, Any]], *, shortage: Amount | str |
 
     Visits in the order they were made, each with its `odometer` and the `net` volume added; `date`, `uncertainty` and
     `odometer_uncertainty` (the most each may be off) where they are known. Rates are intervals in the unit of the later
-    visit; `distance` is in km. The trend is `rising` or `falling` only where the first and the last rate have nothing in
-    common. A unit that is sealed has no normal consumption. Common practice, no source.
+    visit; `distance` is in the unit of the last odometer, told only where the last visit found a loss, and without a
+    far end while the loss rises. The trend is `rising` or `falling` only where the first and the last rate have nothing
+    in common, else `not_shown`. A unit that is sealed has no normal consumption. Common practice, no source.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range` for an odometer or a date that goes back, with its path, as
     `visits[2].odometer`.
@@ -991,7 +1011,7 @@ def consumption(visits: Iterable[Mapping[str, Any]], *, shortage: Amount | str |
     ...           for odometer, net in [("40000 km", "1.2 L"), ("50000 km", "0.4 L"), ("60000 km", "0.9 L")]]
     >>> told = leak.consumption(visits, shortage="0.5 L")
     >>> told["rates"][1]["per_1000_km"], told["trend"], told["distance"]
-    (['0.08 L', '0.1 L'], 'rising', ['5000 km', '6250 km'])
+    (['0.08 L', '0.1 L'], 'rising', ['5000 km', None])
     """
 
 def containers(need: Amount | str, *, sizes: Iterable[Mapping[str, Any]], opened: Iterable[Mapping[str, Any]] | None = None, bulk: Mapping[str, Any] | None = None) -> ContainerPlans:
@@ -1030,21 +1050,22 @@ def convert(number: SupportsFloat | SupportsIndex, from_unit: str | Unit, to_uni
     3.785411784
     """
 
-def cool_down(first: Amount | str, *, second: Amount | str, elapsed: Amount | str, ambient: Amount | str, max: Amount | str, reheat_rate: Amount | str, reheat_time: Amount | str) -> CoolDown:
+def cool_down(first: Amount | str, *, second: Amount | str, elapsed: Amount | str, ambient: Amount | str, max: Amount | str, reheat_per_minute: Amount | str, reheat_time: Amount | str) -> CoolDown:
     """
     How long fluid that was found too warm must cool before the engine is started again, and to which temperature.
 
     `first` and `second` are two readings, `elapsed` apart, while it cools to the air at `ambient`; `max` is the upper
-    limit, which running reaches again at `reheat_rate`, degrees a minute, for the `reheat_time` until the level is read:
-    so the target lies below it. The wait counts from the second reading. Source: the lumped thermal capacity; the target
+    limit, which running reaches again at `reheat_per_minute`, a difference, for the `reheat_time` until the level is read:
+    so the target lies below it. The `wait` counts from the second reading; `earliest` and `latest` are its
+    ends where each reading is half its last place off. Source: the lumped thermal capacity; the target
     from common practice, no source.
 
-    Raises `QuantityError`: `wrong_kind`, `out_of_range` for readings that do not fall or lie at or below the air, and
-    where cooling never reaches the target.
+    Raises `QuantityError`: `wrong_kind`, `out_of_range` for readings that do not fall by more than the place they are
+    read to or lie at or below the air, and where cooling never reaches the target.
 
     >>> from brimline import warm_up
     >>> plan = warm_up.cool_down("70 °C", second="60 °C", elapsed="10 min", ambient="20 °C", max="45 °C",
-    ...     reheat_rate="1.5 °C", reheat_time="4 min")
+    ...     reheat_per_minute="1.5 °C", reheat_time="4 min")
     >>> plan["target"], plan["wait"][:5]
     ('39 °C', '33.36')
     """
@@ -1155,7 +1176,8 @@ def equivalents(printed: Iterable[Amount | str]) -> Equivalents:
     Holds prints of one quantity in several units against the first, which governs, and names what went wrong.
 
     In this order: the same value is `exact`; within half of its last printed digit a print `agrees`; within that of
-    another print that agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`; else it is
+    another print that agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`, of one between
+    units of nearly one size (litre and quart, imperial and US) only where the number was kept; else it is
     `inconsistent`. Any one kind of quantity. Common practice, no source.
 
     Raises `QuantityError`: `wrong_kind` where the kinds differ, `out_of_range` for an empty list.
@@ -1223,8 +1245,9 @@ def exchange(capacity: Amount | str, *, drained: Amount | str, cycles: int) -> E
     Raises `QuantityError`: `wrong_kind`, `out_of_range`.
 
     >>> from brimline import volume
-    >>> volume.exchange("10 L", drained="4 L", cycles=2)
-    {'old': '0.36 ratio', 'fresh': '0.64 ratio', 'used': '8 L'}
+    >>> left = volume.exchange("10 L", drained="4 L", cycles=2)
+    >>> left["old"], left["fresh"], left["used"]
+    ('0.36 ratio', '0.64 ratio', '8 L')
     """
 
 def expanded_uncertainty(uncertainty: Amount | str, *, factor: Amount | str | SupportsFloat | SupportsIndex | None = None) -> Amount:
@@ -1256,13 +1279,8 @@ def fit(samples: Iterable[Mapping[str, Any]], *, scatter: Amount | str | None = 
     >>> from brimline import Amount, warm_up
     >>> readings = [19.9, 25.89, 31.93, 36.97, 41.3, 45.55, 48.79, 52.46]
     >>> samples = [{"at": f"{minute} min", "reading": f"{reading} °C"} for minute, reading in enumerate(readings)]
-<<<<<<< HEAD
-    >>> warm_up.fit(samples)["asymptote"][:6]
-    '80.041'
-=======
     >>> Amount(warm_up.fit(samples)["asymptote"]).to("°C", 4)
     Amount('80.0419 °C')
->>>>>>> calc-python
     """
 
 def flush(capacity: Amount | str, *, flowed: Amount | str) -> Flush:
@@ -1279,17 +1297,17 @@ def flush(capacity: Amount | str, *, flowed: Amount | str) -> Flush:
     '0.367879441 ratio'
     """
 
-def flush_needed(capacity: Amount | str, *, fresh: Amount | str | SupportsFloat | SupportsIndex) -> Amount:
+def flush_needed(capacity: Amount | str, *, fresh: Amount | str | SupportsFloat | SupportsIndex) -> FlushNeeded:
     """
-    How much new fluid must flow through, mixing perfectly, until it is a share of the whole; in the unit of the capacity.
+    How much new fluid must flow through, mixing perfectly, until it is a share of the whole.
 
-    `capacity` above zero, `fresh` from 0 to below 1. Source: that of `flush`, solved for the volume.
+    `capacity` above zero, `fresh` from 0 to below 1; `volume` is in the unit of the capacity. Source: that of `flush`, solved for the volume.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range`.
 
     >>> from brimline import volume
-    >>> volume.flush_needed("60 L", fresh=0.99).to("L", 0)  # 276 minutes at one change an hour in the source
-    Amount('276 L')
+    >>> volume.flush_needed("60 L", fresh=0.99)["volume"][:3]  # 276 minutes at one change an hour in the source
+    '276'
     """
 
 def forecast(samples: Iterable[Mapping[str, Any]], *, min: Amount | str | None = None, max: Amount | str | None = None, scatter: Amount | str | None = None, pours: Iterable[Mapping[str, Any]] | None = None, held: Amount | str | None = None) -> Outlook:
@@ -1418,9 +1436,11 @@ def plausible(torque: Amount | str, *, thread: str, plug: Literal["steel", "ligh
     """
     Whether a printed torque fits a thread, and if not, which unit would make its number fit.
 
-    The band is one of solid steel bolts in steel: a `hollow` plug, one in `light_alloy` and one that is `unknown` are not
-    judged by it, and a unit is named for them as a question only. `torque` above zero. Source: stress area and proof
-    stress of ISO 898-1, T = K·D·F; which shares and coefficients bound the band is common practice, no source.
+    The band is one of solid steel bolts that clamp, in steel, and only its upper end judges: a plug that seals gets
+    less. Below the band nothing is judged; below a sixth of its lower end, where no plug holds, a unit is named as a
+    question. A `hollow` plug, one in `light_alloy` and one that is `unknown` are not judged by the band at all, and a
+    unit is named for them as a question only. `torque` above zero. Source: stress area and proof stress of ISO 898-1, T
+    = K·D·F; which shares and coefficients bound the band is common practice, no source.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `unknown_value`.
 
@@ -1536,7 +1556,7 @@ def segment_share(level: Amount | str, *, diameter: Amount | str) -> Amount:
 
 def sensor_doubts(samples: Iterable[Mapping[str, Any]], *, running: bool) -> SensorDoubts:
     """
-    Which readings are to be asked about: those no fluid has, those a broken sensor gives, jumps no fluid makes, and cool
+    Which readings are to be asked about: those no fluid in a gearbox has, those a broken sensor gives, jumps no fluid makes, and cool
     ones that stand still while the engine is `running`.
 
     Each sample has the time it was taken `at` and its `reading`, in order of time. Nothing is deleted or converted.
@@ -1612,8 +1632,9 @@ def tilt_error(surface: Amount | str, *, offset: Amount | str, tilt: Amount | st
     How far the level deceives where the opening lies off the middle of the surface and the unit leans.
 
     `surface` of the fluid above zero; `offset` of the opening from the middle of the surface along the lean, from zero;
-    `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it reads
-    too high, away from it too low. Source: trigonometry.
+    `tilt` from 0° to below 45°. `height` is in the unit of the offset, `volume` in L. Leaning towards the opening it
+    reads too high, away from it too low: an opening on the low side reads full too early, with less in the unit than
+    there should be, one on the high side too late. Source: trigonometry.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range`.
 
@@ -1705,7 +1726,9 @@ def viscosity_index(viscosity_40: Amount | str, *, viscosity_100: Amount | str) 
     The viscosity index of an oil from its viscosities at 40 °C and at 100 °C.
 
     At 100 °C from 2 mm²/s on, at 40 °C more than at 100 °C, both up to 2·10⁷ mm²/s. The answer has the index as it is
-    reported, the procedure, L and H, and the index before rounding. Source: ASTM D2270-93, procedures A and B, table 1.
+    reported, the procedure, L and H, and the index before rounding. Lubricants lie from below 0 to some 400 (from
+    memory): far outside, one of the viscosities or its temperature was mistaken. Source: ASTM D2270-93, procedures A
+    and B, table 1.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` where the oil is not thicker at
     40 °C.
@@ -1749,12 +1772,13 @@ def wrench_setting(target: Amount | str, *, lever: Amount | str, adapter: Amount
     """
     What a wrench is set to so that the plug gets the target: S = T·L / (L + E·cos a).
 
-    `lever` L is from the mark of the grip to the drive, `adapter` E from the drive to the plug and not longer, `angle` a
-    between them from 0° straight out (the default) to 180°; lengths and torques above zero. With a `graduation` the
-    setting is a multiple of it, half to even, else it is in the unit of the target, unrounded; `applied` is the torque
-    at the plug with that setting, `error` how far that is from the target. Give `printed`, what the sheet prints, and a
-    target that is the set-point for it is refused, for it would be corrected twice. Source: NAVEDTRA 14315, figures 3-44
-    and 3-45, and TM 1-1500-204-23-9, figure 8-16; the cosine from the geometry.
+    `lever` L is from the mark of the grip to the drive, `adapter` E from the drive to the plug and not longer, `angle`
+    a between them from 0° straight out (the default) to 180°, pointing back over at most half of the lever; lengths and
+    torques above zero. With a `graduation` the setting is a multiple of it, half to even, else it is in the unit of the
+    target, unrounded; `applied` is the torque at the plug with that setting, `error` how far that is from the target.
+    Give `printed`, what the sheet prints, and a target that is the set-point for it is refused, for it would be
+    corrected twice. Source: NAVEDTRA 14315, figures 3-44 and 3-45, and TM 1-1500-204-23-9, figure 8-16; the cosine from
+    the geometry.
 
     Raises `QuantityError`: `wrong_kind`, `out_of_range`; `BrimlineError`: `conflict` for an angle without an adapter and
     for a set-point given as target.

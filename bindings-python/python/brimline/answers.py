@@ -176,13 +176,13 @@ class Span(_Span):
 class _Outlook(TypedDict, total=False):
     reason: str
     now: str
-    rate: str
+    rate_per_minute: str
     opens: Span
     closes: Span
 
 
 class Outlook(_Outlook):
-    """When the window opens and closes; `rate` is in degrees a minute, `suspect` the places of doubted readings."""
+    """When the window opens and closes; `rate_per_minute` is a difference, `suspect` the places of doubted readings."""
 
     method: Literal["first_order", "slope", "none"]
     suspect: list[int]

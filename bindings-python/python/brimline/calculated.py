@@ -20,6 +20,7 @@ __all__ = [
     "Equivalents",
     "Exchange",
     "Flush",
+    "FlushNeeded",
     "Grade",
     "JointTorque",
     "OpenedUse",
@@ -163,6 +164,14 @@ class Flush(TypedDict):
 
     old: str
     fresh: str
+    cautions: list[str]
+
+
+class FlushNeeded(TypedDict):
+    """How much new fluid must flow through."""
+
+    volume: str
+    cautions: list[str]
 
 
 class Exchange(Flush):
@@ -175,7 +184,6 @@ class CyclesNeeded(Exchange):
     """How often to drain and fill, and what that leaves."""
 
     cycles: int
-    cautions: list[str]
 
 
 class ContainerCount(TypedDict):
@@ -259,6 +267,8 @@ class CoolDown(TypedDict):
 
     target: str
     wait: str
+    earliest: str
+    latest: str
     time_constant: str
     cautions: list[str]
 

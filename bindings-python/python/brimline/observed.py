@@ -90,10 +90,10 @@ class _Consumption(TypedDict, total=False):
 
 
 class Consumption(_Consumption):
-    """What several visits say together; `distance` is in km from the last one."""
+    """What several visits say together; `distance` is from the last one, in the unit of its odometer."""
 
     rates: list[Rate]
-    trend: Literal["rising", "steady", "falling", "not_told"]
+    trend: Literal["rising", "not_shown", "falling", "not_told"]
     cautions: list[str]
 
 

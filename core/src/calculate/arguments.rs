@@ -2,8 +2,10 @@
 
 use super::Answer;
 use crate::document::{Node, Object, Reader, canonical};
-use crate::error::Error;
+use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Kind};
+use alloc::format;
+use alloc::string::ToString;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -72,6 +74,20 @@ impl<'r, 'n, 't> Arguments<'r, 'n, 't> {
     ) -> Option<T> {
         self.reader.optional(self.object, name, read)
     }
+}
+
+/// A count of at least so many and at most what is counted with.
+pub(super) fn count(reader: &mut Reader<'_>, node: &Node<'_>, least: u32) -> Option<u32> {
+    let Node::Integer(whole) = node else {
+        return reader.whole(node, least.into()).and(None);
+    };
+    let count = u32::try_from(*whole).ok().filter(|count| *count >= least);
+    if count.is_none() {
+        let allowed = [format!("{least} to {}", u32::MAX)];
+        let fault = Fault::new(ErrorKind::OutOfRange).got(&whole.to_string());
+        reader.note(fault.allowed(allowed));
+    }
+    count
 }
 
 /// The answer of a calculator that answers several things, as JSON.

@@ -1,6 +1,6 @@
 //! The calculators of `leak`, by name.
 
-use super::arguments::{Arguments, told, value};
+use super::arguments::{Arguments, count, told, value};
 use super::{Answer, Function};
 use crate::document::{Node, Reader};
 use crate::error::{ErrorKind, Fault};
@@ -69,14 +69,14 @@ fn against_limit(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let estimate = given.read("estimate", Reader::any_amount);
     let uncertainty = given.read("uncertainty", of(estimate.map(kind_of_difference)));
     let limit = given.read("limit", of(estimate.map(|estimate| estimate.kind())));
-    let rule = given.word_if("rule", Rule::WORDS);
+    // Which doubt may stay in a decision is nobody's to choose but the caller's.
+    let rule = given.word("rule", Rule::WORDS);
     let probability = given.amount_if("probability", Kind::Ratio);
-    let rule = rule.unwrap_or(Rule::SimpleAcceptance);
     told(leak::against_limit(
         estimate?,
         uncertainty?,
         limit?,
-        rule,
+        rule?,
         probability,
     ))
 }
@@ -164,19 +164,10 @@ fn seepage(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 }
 
 fn drip_rate(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let drops = given.read("drops", drops);
+    let drops = given.read("drops", |reader, node| count(reader, node, 1));
     let in_time = given.amount("in_time", Kind::Time);
     let drop = given.amount("drop", Kind::Volume);
     told(leak::drip_rate(drops?, in_time?, drop?))
-}
-
-fn drops(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<u32> {
-    let drops = u32::try_from(reader.whole(node, 1)?);
-    if drops.is_err() {
-        let allowed = [alloc::format!("1 to {}", u32::MAX)];
-        reader.note(Fault::new(ErrorKind::OutOfRange).allowed(allowed));
-    }
-    drops.ok()
 }
 
 fn drops_for(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {

@@ -1,6 +1,6 @@
 //! The calculators of `volume`, by name.
 
-use super::arguments::{Arguments, told, value};
+use super::arguments::{Arguments, count, told, value};
 use super::{Answer, Function};
 use crate::document::{Node, Reader};
 use crate::error::{Error, ErrorKind, Fault};
@@ -273,7 +273,7 @@ fn segment_share(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 fn exchange(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let capacity = given.amount("capacity", Kind::Volume);
     let drained = given.amount("drained", Kind::Volume);
-    let cycles = given.read("cycles", cycles);
+    let cycles = given.read("cycles", |reader, node| count(reader, node, 0));
     told(volume::exchange(capacity?, drained?, cycles?))
 }
 
@@ -286,7 +286,7 @@ fn flush(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 fn flush_needed(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let capacity = given.amount("capacity", Kind::Volume);
     let fresh = given.amount("fresh", Kind::Ratio);
-    value(volume::flush_needed(capacity?, fresh?))
+    told(volume::flush_needed(capacity?, fresh?))
 }
 
 fn cycles_needed(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
@@ -300,17 +300,8 @@ fn wrong_left(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let capacity = given.amount("capacity", Kind::Volume);
     let wrong = given.amount("wrong", Kind::Volume);
     let drained = given.amount("drained", Kind::Volume);
-    let cycles = given.read("cycles", cycles);
+    let cycles = given.read("cycles", |reader, node| count(reader, node, 0));
     value(volume::wrong_left(capacity?, wrong?, drained?, cycles?))
-}
-
-fn cycles(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<u32> {
-    let cycles = u32::try_from(reader.whole(node, 0)?);
-    if cycles.is_err() {
-        let allowed = [format!("0 to {}", u32::MAX)];
-        reader.note(Fault::new(ErrorKind::OutOfRange).allowed(allowed));
-    }
-    cycles.ok()
 }
 
 fn containers(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
@@ -333,14 +324,27 @@ fn container<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Containe
     let held = reader.required(object, "volume", |reader, node| {
         reader.amount(node, Kind::Volume)
     });
-    let mut whole = |name| reader.optional(object, name, |reader, node| reader.whole(node, 0));
-    let (price, stock) = (whole("price"), whole("stock"));
+    let price = reader.optional(object, "price", price);
+    let stock = reader.optional(object, "stock", |reader, node| reader.whole(node, 0));
     Some(Container {
         name: name?,
         volume: held?,
         price,
         stock,
     })
+}
+
+/// A price, in whole minor units of whatever currency.
+fn price(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<u64> {
+    let got = match node {
+        Node::Number => "a number that is not whole",
+        Node::Text(text) => text,
+        _ => return reader.whole(node, 0),
+    };
+    let fault = Fault::new(ErrorKind::WrongType).got(got);
+    let fault = fault.allowed(["a whole number"]);
+    reader.note(fault.hint("give the price in whole minor units, such as cents"));
+    None
 }
 
 fn opened<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Opened<'n>> {
@@ -370,4 +374,142 @@ fn opened<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Opened<'n>>
         dated: dated?,
         within_date: within_date?,
     })
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use crate::calculate::calculate;
+    use crate::error::ErrorKind;
+    use alloc::format;
+    use alloc::string::{String, ToString};
+
+    fn ask(name: &str, arguments: &str) -> String {
+        calculate(&format!("volume.{name}"), arguments).unwrap()
+    }
+
+    fn refused(name: &str, arguments: &str) -> (ErrorKind, String) {
+        let error = calculate(&format!("volume.{name}"), arguments).unwrap_err();
+        (error.kind(), error.first().path.clone())
+    }
+
+    #[test]
+    fn answers_have_their_members() {
+        // ASTM D1250-80, table 54D form: 0.981437; an engineering reference page: 1.4 L more.
+        let factor = ask(
+            "correction_factor",
+            r#"{"density":"850 kg/m³","temperature":"40 °C"}"#,
+        );
+        assert!(
+            factor.starts_with(r#"{"value":"0.98143"#) && factor.ends_with(r#" ratio"}"#),
+            "{factor}"
+        );
+        let warm = r#"{"volume":"100 L","from":"20 °C","to":"40 °C","coefficient":"0.0007 /K"}"#;
+        assert_eq!(ask("at_temperature", warm), r#"{"value":"101.4 L"}"#);
+        // A square frustum: 28 m³.
+        let frustum =
+            r#"{"shape":"prismoid","height":"3 m","bottom":"16 m²","middle":"9 m²","top":"4 m²"}"#;
+        let full = format!(r#"{{"sump":{frustum},"level":"3 m"}}"#);
+        assert_eq!(ask("volume_below", &full), r#"{"value":"28000 L"}"#);
+        let rows = r#"[{"level":"0 mm","volume":"0 L"},{"level":"10 mm","volume":"1 L"}]"#;
+        let half = format!(r#"{{"sump":{{"shape":"strapping","rows":{rows}}},"volume":"0.5 L"}}"#);
+        assert_eq!(ask("level_for", &half), r#"{"value":"5 mm"}"#);
+        // Mass balance: 0.6 · 0.6.
+        let twice = r#"{"capacity":"10 L","drained":"4 L","cycles":2}"#;
+        let cautions = r#""cautions":["mix_between","hot_fluid","no_dry_start","disposal"]}"#;
+        let told = r#"{"old":"0.36 ratio","fresh":"0.64 ratio","used":"8 L","#;
+        assert_eq!(ask("exchange", twice), told.to_string() + cautions);
+        let needed = ask(
+            "cycles_needed",
+            r#"{"capacity":"10 L","drained":"4 L","fresh":"0.64"}"#,
+        );
+        assert!(
+            needed.starts_with(r#"{"cycles":2,"old":"0.36 ratio""#),
+            "{needed}"
+        );
+    }
+
+    #[test]
+    fn plans_have_their_members() {
+        let plans = ask(
+            "containers",
+            r#"{"need":"2 L","sizes":[{"name":"bottle","volume":"1 L","price":900}],"bulk":{"available":"0.5 L"},
+                "opened":[{"name":"left","volume":"0.25 L","same_fluid":true,"sealed":true,"clean":true,"dated":true,
+                    "within_date":false}]}"#,
+        );
+        let plan = r#"{"containers":[{"name":"bottle","count":2}],"opened":[],"total":"2 L","left":"0 L","price":1800}"#;
+        let opened = r#"[{"name":"left","usable":false,"reasons":["out_of_date"]}]"#;
+        let told = format!(
+            r#"{{"fewest":{plan},"least_waste":{plan},"opened":{opened},"cautions":["fluid_by_name"]}}"#
+        );
+        assert_eq!(plans, told);
+        let short = ask(
+            "containers",
+            r#"{"need":"2 L","sizes":[{"name":"bottle","volume":"1 L","stock":1}]}"#,
+        );
+        assert_eq!(
+            short,
+            r#"{"opened":[],"short":"1 L","cautions":["no_dry_start"]}"#
+        );
+    }
+
+    #[test]
+    fn a_price_is_in_whole_minor_units() {
+        for price in ["9.5", "\"9.50\""] {
+            let sizes = format!(r#"[{{"name":"bottle","volume":"1 L","price":{price}}}]"#);
+            let asked = format!(r#"{{"need":"2 L","sizes":{sizes}}}"#);
+            let error = calculate("volume.containers", &asked).unwrap_err();
+            assert_eq!(error.first().path, "sizes[0].price");
+            assert!(error.first().hint.as_ref().unwrap().contains("cents"));
+        }
+    }
+
+    #[test]
+    fn refusals_name_the_argument() {
+        for (name, arguments, kind, path) in [
+            (
+                "at_temperature",
+                r#"{"volume":"7 L","from":"20 °C","to":"40 °C"}"#,
+                ErrorKind::Conflict,
+                "density",
+            ),
+            (
+                "at_temperature",
+                r#"{"volume":"7 L","from":"20 °C","to":"40 °C","coefficient":"0.0007 /K","base":"base_15c"}"#,
+                ErrorKind::Conflict,
+                "density",
+            ),
+            (
+                "volume_below",
+                r#"{"sump":{"shape":"egg"},"level":"30 mm"}"#,
+                ErrorKind::UnknownValue,
+                "sump.shape",
+            ),
+            (
+                "volume_below",
+                r#"{"sump":{"shape":"lying_cylinder","diameter":"0 m","length":"1 m"},"level":"30 mm"}"#,
+                ErrorKind::OutOfRange,
+                "sump.diameter",
+            ),
+            (
+                "exchange",
+                r#"{"capacity":"10 L","drained":"4 L","cycles":4294967296}"#,
+                ErrorKind::OutOfRange,
+                "cycles",
+            ),
+            (
+                "containers",
+                r#"{"need":"2 L","sizes":[],"bulk":{"available":"-1 L"}}"#,
+                ErrorKind::OutOfRange,
+                "bulk.available",
+            ),
+        ] {
+            assert_eq!(
+                refused(name, arguments),
+                (kind, path.to_string()),
+                "{name} {arguments}"
+            );
+        }
+    }
 }

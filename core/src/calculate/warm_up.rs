@@ -37,7 +37,7 @@ pub(super) const FUNCTIONS: &[Function] = &[
             "elapsed",
             "ambient",
             "max",
-            "reheat_rate",
+            "reheat_per_minute",
             "reheat_time",
         ],
         ask: cool_down,
@@ -157,7 +157,7 @@ fn cool_down(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     let elapsed = amount("elapsed", Kind::Time);
     let ambient = amount("ambient", Kind::Temperature);
     let max = amount("max", Kind::Temperature);
-    let reheat_rate = amount("reheat_rate", Kind::TemperatureDifference);
+    let reheat_per_minute = amount("reheat_per_minute", Kind::TemperatureDifference);
     let reheat_time = amount("reheat_time", Kind::Time);
     told(warm_up::cool_down(Cooling {
         first: first?,
@@ -165,7 +165,7 @@ fn cool_down(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
         elapsed: elapsed?,
         ambient: ambient?,
         max: max?,
-        reheat_rate: reheat_rate?,
+        reheat_per_minute: reheat_per_minute?,
         reheat_time: reheat_time?,
     }))
 }

@@ -54,6 +54,12 @@ const CAUTIONS: &[(&str, &[&str])] = &[
     ("doubt_opening", &["plug_identity", "hot_fluid"]),
 ];
 
+/// The cautions that putting something right has besides, by what stands in the way.
+const MENDING: &[(&str, &[&str])] = &[(
+    "above_window",
+    &["hot_fluid", "close_before_stop", "reheats_on_start"],
+)];
+
 fn act(id: &'static str) -> NextAct {
     let cautions = CAUTIONS
         .iter()
@@ -176,6 +182,9 @@ impl State {
                 id => act("mend").with("unmet", id),
             };
             next.wait = unmet.wait;
+            let besides = MENDING.iter().filter(|(own, _)| *own == unmet.id);
+            next.cautions
+                .extend(besides.flat_map(|(_, cautions)| *cautions));
             for (name, value) in unmet.args.iter() {
                 next = next.with(name, value.clone());
             }

@@ -10,7 +10,7 @@ use crate::fluid::Relation;
 use crate::procedure::Severity;
 
 impl State {
-    /// Takes one pour in.
+    /// Takes one pour in, and tells the volume that was booked.
     pub(super) fn pour(
         &mut self,
         sheet: &Sheet<'_>,
@@ -18,7 +18,7 @@ impl State {
         fluid: Option<&str>,
         seq: u64,
         at: i128,
-    ) {
+    ) -> Option<i128> {
         if let Some(poured) = fluid
             && sheet.procedure.is_some()
         {
@@ -26,9 +26,7 @@ impl State {
         }
         self.doubt_pour(sheet, measured, seq);
         self.last_pour = Some((seq, at));
-        let Some(booked) = self.book(sheet, measured, false, fluid, seq) else {
-            return;
-        };
+        let booked = self.book(sheet, measured, false, fluid, seq)?;
         self.ledger = self.ledger.moved(booked.span);
         if booked.nominal > self.closing_loss {
             self.unexplained_pour = Some(seq);
@@ -36,6 +34,7 @@ impl State {
         self.closing_loss = self.closing_loss.saturating_sub(booked.nominal).max(0);
         self.volumes.added = self.volumes.added.saturating_add(booked.nominal);
         self.poured_dry = self.poured_dry.saturating_add(booked.nominal);
+        Some(booked.nominal)
     }
 
     fn poured_fluid(&mut self, sheet: &Sheet<'_>, poured: &str, seq: u64) {

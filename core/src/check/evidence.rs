@@ -161,8 +161,11 @@ impl State {
             Fact::Added {
                 measured, fluid, ..
             } => {
-                self.pour(sheet, measured, fluid.as_deref(), seq, at);
-                self.chill(measured, at);
+                let held = self.held(sheet);
+                let booked = self.pour(sheet, measured, fluid.as_deref(), seq, at);
+                if !measured.amount.is_negative() && !measured.amount.is_zero() {
+                    self.chill(held, booked, at);
+                }
             }
             Fact::Drained { measured, why } => {
                 self.drain(sheet, measured, *why, counted.capture, seq)

@@ -124,11 +124,15 @@ impl State {
                 .and_then(|conditions| Some(conditions.tilt.as_ref()?.max)),
             _ => None,
         };
+        let is_window = matches!(defect, Defect::BelowWindow | Defect::AboveWindow);
+        let reading = look.sample.map(|sample| sample.reading);
+        let reading = reading.filter(|_| is_window);
         Reason::new(defect.slug())
             .of([look.seq])
             .fields(fields(defect).iter().copied())
             .with("sign", sign)
             .with_some("limit", limit)
+            .with_some("reading", reading)
             .with_some("volume", self.size_of(sheet, look, defect, limit))
     }
 

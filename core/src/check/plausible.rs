@@ -88,10 +88,10 @@ impl State {
                 .field("reading")
                 .with("reading", reading)
         };
-        if sensor::is_impossible(&reading) {
-            self.find(finding("reading_impossible", Severity::Stop));
-        } else if sensor::is_default(&reading) {
+        if sensor::is_default(&reading) {
             self.find(finding("reading_default", Severity::Stop));
+        } else if sensor::is_impossible(&reading) {
+            self.find(finding("reading_impossible", Severity::Stop));
         } else if let Some(other) = self.other_scale(sheet, reading) {
             self.find(finding("unit_doubt", Severity::Note).with("other", other));
         }

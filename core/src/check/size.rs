@@ -3,7 +3,7 @@
 use super::evidence::State;
 use super::look::Observation;
 use super::sheet::Sheet;
-use crate::procedure::Defect;
+use crate::procedure::{Defect, Warming};
 use crate::quantity::{Amount, Rounding, Unit};
 use crate::volume::{Base, Expansion, temperature_error, tilt_error};
 
@@ -19,7 +19,10 @@ impl State {
     ) -> Option<Amount> {
         let procedure = sheet.procedure?;
         let size = match defect {
-            Defect::BelowWindow | Defect::AboveWindow => {
+            // Where fluid is held back above as it warms, swelling is the lesser part.
+            Defect::BelowWindow | Defect::AboveWindow
+                if procedure.method.warming == Some(Warming::Expands) =>
+            {
                 let held = procedure.capacity.as_ref()?.total?;
                 let density = sheet.density(None)?;
                 let base = Base::At15C;

@@ -1,12 +1,12 @@
 //! The warm-up as it runs: what was read and poured since the engine started, and when the window opens by it. It stands beside
 //! the verdict and decides nothing.
 
-use super::entry::Measured;
-use super::evidence::State;
+use super::evidence::{State, Volumes};
 use super::gate::seconds;
 use super::sheet::Sheet;
+use super::trail::Trail;
 use crate::procedure::EngineState;
-use crate::quantity::{Amount, Kind, Rounding, Unit};
+use crate::quantity::{Amount, Rounding, Unit};
 use crate::warm_up::{Asked, Forecast, Outlook, Reason, Span, mixed_temperature};
 
 /// A moment of the warm-up, in nanoseconds.
@@ -14,14 +14,23 @@ use crate::warm_up::{Asked, Forecast, Outlook, Reason, Span, mixed_temperature};
 pub(super) enum Heat {
     /// The fluid was read.
     Read(i128, Amount),
-    /// So much was poured in, that warm.
-    Poured(i128, Amount, Amount),
+    /// Fluid was poured in.
+    Poured(i128, Pour),
+}
+
+/// Fluid that was poured in.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Pour {
+    volume: Amount,
+    temperature: Amount,
+    /// What it mixed with, where that is known.
+    held: Option<Amount>,
 }
 
 impl Heat {
     const fn at(&self) -> i128 {
         match self {
-            Heat::Read(at, _) | Heat::Poured(at, ..) => *at,
+            Heat::Read(at, _) | Heat::Poured(at, _) => *at,
         }
     }
 }
@@ -37,20 +46,40 @@ impl State {
         }
     }
 
-    /// Takes a pour in. Fluid that stood in the shop is as warm as the shop.
-    pub(super) fn chill(&mut self, measured: &Measured, at: i128) {
-        if let Some(shop) = self.ambient
-            && measured.amount.kind() == Kind::Volume
-            && !measured.amount.is_negative()
-        {
-            self.heat.push(Heat::Poured(at, measured.amount, shop));
+    /// Takes in a pour of more than nothing, as it was booked. Fluid that stood in the shop is as warm as the shop; where
+    /// that was not read, or the pour not booked, nothing is known of what was read before it.
+    pub(super) fn chill(&mut self, held: Option<Amount>, booked: Option<i128>, at: i128) {
+        match booked.and_then(litres).zip(self.ambient) {
+            Some((volume, temperature)) => {
+                let pour = Pour {
+                    volume,
+                    temperature,
+                    held,
+                };
+                self.heat.push(Heat::Poured(at, pour));
+            }
+            None => self.heat = Trail::default(),
         }
+    }
+
+    /// What is in the unit, by what the sheet says it holds and what was booked since; `None` where that is not above
+    /// zero.
+    pub(super) fn held(&self, sheet: &Sheet<'_>) -> Option<Amount> {
+        let total = sheet.procedure?.capacity.as_ref()?.total?.count()?;
+        let Volumes {
+            added,
+            captured,
+            drained,
+        } = self.volumes;
+        let held = total.saturating_add(added);
+        let held = held.saturating_sub(captured).saturating_sub(drained);
+        litres(held).filter(|_| held > 0)
     }
 
     /// What the fluid in the unit will be at after a pour of fluid that stood in the shop, where the sheet says how much the
     /// unit holds and both temperatures were read.
     pub(super) fn mixed(&self, sheet: &Sheet<'_>, poured: Amount) -> Option<Amount> {
-        let held = sheet.procedure?.capacity.as_ref()?.total?;
+        let held = self.held(sheet)?;
         let sample = self.sample?;
         let mixed = mixed_temperature(held, sample.reading, poured, self.ambient?).ok()?;
         let places = sample.reading.decimals().max(1);
@@ -70,9 +99,6 @@ impl State {
         let asked = Asked {
             min: window.min,
             max: window.max,
-            held: sheet
-                .procedure
-                .and_then(|sheet| sheet.capacity.as_ref()?.total),
             ..Asked::default()
         };
         let mut forecast = Forecast::new(asked).ok()?;
@@ -85,13 +111,14 @@ impl State {
             // What is out of order in time tells nothing of a rate.
             let _ = match heat {
                 Heat::Read(_, reading) => forecast.sample(at, *reading),
-                Heat::Poured(_, volume, temperature) => forecast.poured(at, *volume, *temperature),
+                Heat::Poured(_, pour) => {
+                    forecast.hold(pour.held);
+                    forecast.poured(at, pour.volume, pour.temperature)
+                }
             };
         }
         let outlook = forecast.answer();
-        let waits = |span: Option<Span>| {
-            span.is_some_and(|span| span.latest.is_none_or(|latest| !latest.is_zero()))
-        };
+        let waits = |span: Option<Span>| span.as_ref().is_some_and(Span::is_ahead);
         let says_why = outlook
             .reason
             .is_some_and(|reason| !matches!(reason, Reason::TooFew));
@@ -108,8 +135,105 @@ impl State {
     }
 }
 
+/// A volume to the microlitre.
+fn litres(count: i128) -> Option<Amount> {
+    Amount::from_count(count, Unit::Litre, 6, Rounding::HalfEven).ok()
+}
+
 /// A time on the clock of the forecast, to the millisecond.
 fn clock(nanoseconds: i128) -> Option<Amount> {
     let milliseconds = i64::try_from(nanoseconds.checked_div(1_000_000)?).ok()?;
     Amount::new(milliseconds, 3, Unit::Second).ok()
+}
+
+#[cfg(test)]
+mod tests {
+    #![allow(clippy::unwrap_used)]
+
+    use crate::check::{Evaluation, evaluate};
+    use crate::procedure::Pack;
+    use alloc::format;
+    use alloc::string::String;
+    use alloc::vec::Vec;
+
+    /// A transaxle of 6.8 L that warms from 30 °C by a degree a minute, so many minutes, with other entries before a minute.
+    fn told(minutes: usize, others: &[(usize, &str)]) -> Evaluation {
+        told_on("pipit-level", minutes, others)
+    }
+
+    /// The same on another sheet.
+    fn told_on(sheet: &str, minutes: usize, others: &[(usize, &str)]) -> Evaluation {
+        let mut facts: Vec<(usize, String)> = Vec::from([
+            (
+                0,
+                r#""kind":"temperature","reading":"20 °C","source":"ambient""#.into(),
+            ),
+            (0, r#""kind":"engine","state":"idling""#.into()),
+        ]);
+        facts.extend((0..=minutes).map(|minute| {
+            let celsius = 30_usize.saturating_add(minute);
+            let fact = format!(r#""kind":"temperature","reading":"{celsius} °C","source":"scan""#);
+            (minute, fact)
+        }));
+        facts.extend(others.iter().map(|(at, other)| (*at, (*other).into())));
+        facts.sort_by_key(|(minute, _)| *minute);
+        let entries = (1..).zip(&facts).map(|(seq, (minute, fact))| {
+            format!(r#"{{"seq":{seq},"at":"2025-03-04T09:{minute:02}:{seq:02}Z",{fact}}}"#)
+        });
+        let entries: Vec<String> = entries.collect();
+        let journal = format!(
+            r#"{{"format":"brimline-journal/1","pack":{{"id":"fernhollow","version":"3"}},"procedure":"{sheet}","job":"check","entries":[{}]}}"#,
+            entries.join(",")
+        );
+        evaluate(&Pack::embedded().unwrap(), journal.as_str()).unwrap()
+    }
+
+    fn now(evaluation: &Evaluation) -> f64 {
+        evaluation.forecast().unwrap().now.unwrap().to_f64()
+    }
+
+    const POUR: &str =
+        r#""kind":"added","volume":"0.25 L","measured_by":"meter","fluid":"sedge-thin""#;
+
+    #[test]
+    fn a_pour_chills_by_what_is_in_the_unit_as_booked() {
+        // The last reading of 35 °C is of the minute of the pour, and before it: (6.8 · 35 + 0.25 · 20) / 7.05 = 34.47 °C.
+        let full = told(5, &[(5, POUR)]);
+        assert!((now(&full) - 34.47).abs() < 0.01, "{}", now(&full));
+        // After 4.3 L came out: (2.5 · 35 + 0.25 · 20) / 2.75 = 33.64 °C.
+        let drained = r#""kind":"drained","volume":"4.3 L","measured_by":"jug","why":"service""#;
+        let low = told(5, &[(0, drained), (5, POUR)]);
+        assert!((now(&low) - 33.64).abs() < 0.01, "{}", now(&low));
+    }
+
+    #[test]
+    fn a_pour_by_mass_chills_as_its_volume() {
+        // 0.2105 kg at 842 kg/m³ is 0.25 L.
+        let mass =
+            r#""kind":"added","mass":"0.2105 kg","measured_by":"scale","fluid":"sedge-thin""#;
+        let (by_mass, by_volume) = (told(5, &[(5, mass)]), told(5, &[(5, POUR)]));
+        assert_eq!(by_mass.forecast(), by_volume.forecast());
+    }
+
+    #[test]
+    fn a_pour_of_unknown_temperature_lets_the_readings_before_it_go() {
+        let unread = r#""kind":"correction","of":1,"void":true,"reason":"read in the yard""#;
+        assert!(told(5, &[(6, unread)]).forecast().is_some());
+        assert!(told(5, &[(5, POUR), (6, unread)]).forecast().is_none());
+        let nothing = r#""kind":"added","volume":"0 L","measured_by":"meter","fluid":"sedge-thin""#;
+        assert!(told(5, &[(5, nothing), (6, unread)]).forecast().is_some());
+    }
+
+    #[test]
+    fn fluid_that_is_too_warm_is_put_right_with_care() {
+        // Its window ends at 47 °C.
+        let hot = told_on("siskin-side", 20, &[]);
+        let mend = |evaluation: &Evaluation| {
+            let mends = evaluation.next().iter().filter(|act| act.id == "mend");
+            let cautions: Vec<_> = mends.flat_map(|act| act.cautions.clone()).collect();
+            ["hot_fluid", "close_before_stop", "reheats_on_start"].map(|id| cautions.contains(&id))
+        };
+        assert_eq!(mend(&hot), [true; 3]);
+        assert_eq!(mend(&told(5, &[])), [false; 3]);
+    }
 }

@@ -41,7 +41,8 @@ pub struct ViscosityIndex {
 /// At 100 °C from 2 mm²/s on; at 40 °C more than at 100 °C, up to 2·10⁷ mm²/s. L and H come from the table up to and
 /// including 70 mm²/s, linear between its rows, and from the two quadratics above; they do not join: at 70 mm²/s the
 /// table has L 4905 and H 1558, the quadratics 4903.87 and 1557.66. Source: ASTM D2270-93, procedures A and B, table 1
-/// (the same in ISO 2909).
+/// (the same in ISO 2909). Lubricants lie from below 0 to some 400 (from memory): an index far outside follows from the
+/// formulas and from no oil, so one of the viscosities, or its temperature, was mistaken.
 ///
 /// # Errors
 ///

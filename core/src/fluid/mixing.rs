@@ -56,7 +56,7 @@ words! {
         ExchangeFirst = "exchange_first",
         /// The poured fluid's sheet says never.
         SaidNever = "said_never",
-        /// The poured fluid's sheet says that they mix, the other's says never.
+        /// The poured fluid's sheet lets it meet or follow the other, the other's says never.
         SheetsDisagree = "sheets_disagree",
         /// The other fluid's sheet names this one; a relation goes one way.
         SaidTheOtherWay = "said_the_other_way",
@@ -126,8 +126,8 @@ pub struct Offer {
 /// Whether `poured` may be poured onto `onto`, by the sheets of these fluids.
 ///
 /// The poured fluid's own sheet decides, and its strictest statement wins. A relation goes one way and does not carry on
-/// to a third fluid: a chain is shown and does not count. A yes that the other fluid's sheet contradicts is none. Nothing
-/// said is `unknown`, which is never a yes. Common practice, no source.
+/// to a third fluid: a chain is shown and does not count. Where the other fluid's sheet says never, nothing the poured
+/// one's sheet allows counts, not even after a full exchange. Nothing said is `unknown`, which is never a yes. Common practice, no source.
 ///
 /// ```
 /// use brimline::{Pack, fluid::{MayMix, Reason, may_mix}};
@@ -145,13 +145,7 @@ pub fn may_mix(fluids: &[Fluid], poured: &str, onto: &str) -> Mixing {
     };
     let (answer, reason) = match relation {
         Relation::Same => (MayMix::Yes, Reason::SameSpecification),
-        Relation::Mixes => match says_never(fluids, onto, poured) {
-            Some(never) => {
-                path.push(never);
-                (MayMix::Unknown, Reason::SheetsDisagree)
-            }
-            None => (MayMix::Yes, Reason::SaidToMix),
-        },
+        Relation::Mixes => (MayMix::Yes, Reason::SaidToMix),
         Relation::Replaces => (MayMix::AfterExchange, Reason::ReplacesOnly),
         Relation::FullExchangeOnly => (MayMix::AfterExchange, Reason::ExchangeFirst),
         Relation::Never => (MayMix::No, Reason::SaidNever),
@@ -160,6 +154,19 @@ pub fn may_mix(fluids: &[Fluid], poured: &str, onto: &str) -> Mixing {
             path = not_counted;
             (MayMix::Unknown, reason)
         }
+    };
+    let allows = matches!(answer, MayMix::Yes | MayMix::AfterExchange);
+    let never = if allows {
+        says_never(fluids, onto, poured)
+    } else {
+        None
+    };
+    let (answer, reason) = match never {
+        Some(never) => {
+            path.push(never);
+            (MayMix::Unknown, Reason::SheetsDisagree)
+        }
+        None => (answer, reason),
     };
     Mixing {
         answer,
@@ -177,9 +184,12 @@ pub fn may_mix(fluids: &[Fluid], poured: &str, onto: &str) -> Mixing {
 /// ```
 /// use brimline::{Pack, fluid::{Offered, resolve}};
 /// let fluids: Vec<_> = Pack::embedded()?.fluids().cloned().collect();
-/// let offers = resolve(&fluids, "sedge-mid", &["sedge-mid", "teasel-wet"]);
+/// let offers = resolve(&fluids, "sedge-thin", &["sedge-thin", "sorrel-light"]);
 /// assert_eq!(offers[0].answer, Offered::Same);
 /// assert_eq!((offers[1].answer, offers[1].top_up), (Offered::AfterExchange, false));
+/// // The sheet of one asks for a full exchange, that of the other says never.
+/// let offers = resolve(&fluids, "sedge-mid", &["teasel-wet"]);
+/// assert_eq!((offers[0].answer, offers[0].fill), (Offered::Unknown, false));
 /// # Ok::<(), brimline::Error>(())
 /// ```
 #[must_use]
@@ -191,6 +201,7 @@ pub fn resolve(fluids: &[Fluid], required: &str, offered: &[&str]) -> Vec<Offer>
         let replaces = own.any(|fluid| fluid.replaces.iter().any(|name| name == required));
         let (mut path, mut reason) = (mixing.path, mixing.reason);
         let answer = match mixing.relation {
+            _ if reason == Reason::SheetsDisagree => Offered::Unknown,
             Relation::Same => Offered::Same,
             Relation::FullExchangeOnly => Offered::AfterExchange,
             Relation::Never => Offered::Never,
@@ -199,9 +210,7 @@ pub fn resolve(fluids: &[Fluid], required: &str, offered: &[&str]) -> Vec<Offer>
                 if mixing.relation == Relation::Mixes {
                     path.insert(0, Statement::new(id, required, Relation::Replaces));
                 }
-                if reason != Reason::SheetsDisagree {
-                    reason = Reason::SaidToReplace;
-                }
+                reason = Reason::SaidToReplace;
                 Offered::MayReplace
             }
             _ if top_up => Offered::MayTopUp,
@@ -414,5 +423,35 @@ mod tests {
             (disagree.answer, disagree.top_up),
             (Offered::Unknown, false)
         );
+    }
+
+    // Common practice, no source: one never among two sheets is enough to ask first.
+    #[test]
+    fn the_other_sheets_never_counts_against_whatever_is_allowed() {
+        let other = fluid(
+            "other",
+            &[],
+            &[],
+            &[],
+            &["mixes", "replaces", "both", "exchange"],
+        );
+        let shelf = [
+            other,
+            fluid("mixes", &["other"], &[], &[], &[]),
+            fluid("replaces", &[], &["other"], &[], &[]),
+            fluid("both", &["other"], &["other"], &[], &[]),
+            fluid("exchange", &[], &[], &["other"], &[]),
+        ];
+        for offer in resolve(&shelf, "other", &["mixes", "replaces", "both", "exchange"]) {
+            let id = offer.id.as_str();
+            let told = (offer.answer, offer.fill, offer.top_up, offer.reason);
+            let disagree = (Offered::Unknown, false, false, Reason::SheetsDisagree);
+            assert_eq!(told, disagree, "{id}");
+            let said = &offer.path[offer.path.len() - 1];
+            assert_eq!(said, &Statement::new("other", id, Relation::Never));
+            let mixing = may_mix(&shelf, id, "other");
+            let told = (mixing.answer, mixing.reason);
+            assert_eq!(told, (MayMix::Unknown, Reason::SheetsDisagree), "{id}");
+        }
     }
 }

@@ -2,7 +2,7 @@
 
 use super::{above_zero, computed, from_zero, number, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Interval, Unit};
+use crate::quantity::{Amount, Interval, Unit, convert};
 use crate::word::words;
 use alloc::format;
 use alloc::string::ToString;
@@ -61,8 +61,8 @@ words! {
     pub enum Trend {
         /// All that the last rate can be is above all that the first can be.
         Rising = "rising",
-        /// The first and the last rate may be the same: no change is shown.
-        Steady = "steady",
+        /// The first and the last rate may be the same: no change is shown, and none is ruled out.
+        NotShown = "not_shown",
         /// All that the last rate can be is below all that the first can be.
         Falling = "falling",
         /// There are no two rates to compare.
@@ -78,21 +78,29 @@ pub struct Consumption {
     pub rates: Vec<Rate>,
     /// The first rate against the last: per distance where both have one, else per time.
     pub trend: Trend,
-    /// The distance, in km, from the last visit until the allowed shortage is reached at the last rate; unbounded where that
-    /// may be nothing, absent where it is nothing for certain or not told.
+    /// The distance from the last visit until the allowed shortage is reached at the last rate, in the unit of the last
+    /// odometer; unbounded where that rate may be nothing or the loss is rising, absent where the last visit found no loss
+    /// or the rate is not told.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub distance: Option<Interval>,
     /// Ids of what to mind.
     pub cautions: &'static [&'static str],
 }
 
-const CAUTIONS: &[&str] = &["no_normal_use"];
+/// What goes with every answer, then what goes with a distance, last what goes with one of a rising loss.
+const CAUTIONS: &[&str] = &[
+    "no_normal_use",
+    "leak_on_hot",
+    "no_dry_start",
+    "sooner_if_rising",
+];
 
 /// What is lost per 1000 km and per 30 days between visits, whether it rises, and how far it is to an allowed `shortage`.
 ///
 /// Visits in the order they were made, the odometer in any unit of length and never back, dates where they are known and
 /// never back; `shortage` above zero. Each rate is what was lost over what lies between, with both at all they can be; days
-/// are counted from date to date. A unit that is sealed has no normal consumption. Common practice, no source.
+/// are counted from date to date. A distance is told only where the last visit found a loss; while the loss rises its far
+/// end is left open, and the shortage may come before even its near end. A unit that is sealed has no normal consumption. Common practice, no source.
 ///
 /// # Errors
 ///
@@ -109,7 +117,8 @@ const CAUTIONS: &[&str] = &["no_normal_use"];
 /// let told = consumption(&visits, Amount::parse("0.5 L")?)?;
 /// assert_eq!(told.rates[1].per_1000_km.unwrap().to_string(), "[0.08 L, 0.1 L]");
 /// assert_eq!(told.trend, Trend::Rising);
-/// assert_eq!(told.distance.unwrap().to_string(), "[5000 km, 6250 km]");
+/// // The loss is rising, so nothing is told of the far end.
+/// assert_eq!(told.distance.unwrap().to_string(), "[5000 km, +inf)");
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn consumption(
@@ -138,15 +147,25 @@ pub fn consumption(
     }
     let allowed = shortage.into();
     let allowed = allowed.map(|allowed| above_zero("shortage", allowed, Unit::Litre));
+    let trend = trend(&rates);
     let rate = rates.last().and_then(|last| last.per_1000_km);
+    let lost = visits.last().filter(|last| is_loss(&last.net));
+    let distance = match (allowed.transpose()?, rate, lost) {
+        (Some(allowed), Some(rate), Some(last)) => {
+            reach(allowed, rate, trend, last.odometer.unit())?
+        }
+        _ => None,
+    };
+    let told = match (distance, trend) {
+        (None, _) => 1,
+        (_, Trend::Rising) => CAUTIONS.len(),
+        _ => 3,
+    };
     Ok(Consumption {
-        trend: trend(&rates),
-        distance: match (allowed.transpose()?, rate) {
-            (Some(allowed), Some(rate)) => reach(allowed, rate)?,
-            _ => None,
-        },
         rates,
-        cautions: CAUTIONS,
+        trend,
+        distance,
+        cautions: CAUTIONS.get(..told).unwrap_or(CAUTIONS),
     })
 }
 
@@ -244,20 +263,30 @@ fn per(
     Interval::new(Some(lo?), Some(hi?)).map(Some)
 }
 
+fn is_loss(amount: &Amount) -> bool {
+    !amount.is_negative() && !amount.is_zero()
+}
+
 /// The distance to a shortage in L at a rate; `None` where nothing is lost.
-fn reach(allowed: f64, per_1000_km: Interval) -> Result<Option<Interval>, Error> {
-    let km = |rate: Amount| {
-        let rate = number("shortage", rate, Unit::Litre)?;
-        computed("shortage", allowed / rate * 1000.0, Unit::Kilometre)
+fn reach(
+    allowed: f64,
+    per_1000_km: Interval,
+    trend: Trend,
+    unit: Unit,
+) -> Result<Option<Interval>, Error> {
+    let far = |rate: Amount| {
+        let km = allowed / number("shortage", rate, Unit::Litre)? * 1000.0;
+        let far = convert(km, Unit::Kilometre, unit)?;
+        computed("shortage", far, unit)
     };
-    let is_loss = |rate: &Amount| !rate.is_negative() && !rate.is_zero();
     let Some(most) = per_1000_km.hi().filter(is_loss) else {
         return Ok(None);
     };
+    let least = per_1000_km.lo().filter(is_loss);
+    let least = least.filter(|_| trend != Trend::Rising);
     // What lies further off than an amount can tell is as good as unbounded.
-    let latest = per_1000_km.lo().filter(is_loss);
-    let latest = latest.and_then(|least| km(least).ok());
-    Interval::new(Some(km(most)?), latest).map(Some)
+    let latest = least.and_then(|least| far(least).ok());
+    Interval::new(Some(far(most)?), latest).map(Some)
 }
 
 fn trend(rates: &[Rate]) -> Trend {
@@ -272,7 +301,7 @@ fn trend(rates: &[Rate]) -> Trend {
     match per_distance.or(first.per_30_days.zip(last.per_30_days)) {
         Some((first, last)) if is_below(first, last) => Trend::Rising,
         Some((first, last)) if is_below(last, first) => Trend::Falling,
-        Some(_) => Trend::Steady,
+        Some(_) => Trend::NotShown,
         None => Trend::NotTold,
     }
 }
@@ -319,7 +348,7 @@ mod tests {
         assert_eq!(told(driven.per_30_days), "[0.2 L, 0.3 L]");
         assert_eq!(told(parked.per_1000_km), "none");
         assert_eq!(told(parked.per_30_days), "[0.15 L, 0.25 L]");
-        assert_eq!((answer.trend, answer.distance), (Trend::Steady, None));
+        assert_eq!((answer.trend, answer.distance), (Trend::NotShown, None));
     }
 
     #[test]
@@ -333,9 +362,9 @@ mod tests {
             ];
             consumption(&visits, None).unwrap().trend
         };
-        assert_eq!(trend("0.60 L", "0.10 L"), Trend::Steady);
+        assert_eq!(trend("0.60 L", "0.10 L"), Trend::NotShown);
         assert_eq!(trend("0.61 L", "0.10 L"), Trend::Rising);
-        assert_eq!(trend("0.20 L", "0.10 L"), Trend::Steady);
+        assert_eq!(trend("0.20 L", "0.10 L"), Trend::NotShown);
         assert_eq!(trend("0.19 L", "0.10 L"), Trend::Falling);
         let alone = [
             visit("0 km", "", "1 L", "0 L"),
@@ -356,10 +385,30 @@ mod tests {
         };
         assert_eq!(distance("0.4 L", "0.1 L"), "[1000 km, 1666.66666667 km]");
         assert_eq!(distance("0.1 L", "0.1 L"), "[2500 km, +inf)");
-        assert_eq!(distance("0 L", "0.1 L"), "[5000 km, +inf)");
-        assert_eq!(distance("-0.1 L", "0.1 L"), "none");
+        // None was found to be lost, whatever may have been.
+        assert_eq!(distance("0 L", "0.1 L"), "none");
+        assert_eq!(distance("-0.1 L", "0.2 L"), "none");
         let one = [visit("0 km", "", "1 L", "0 L")];
         assert_eq!(consumption(&one, amount("1 L")).unwrap().distance, None);
+    }
+
+    #[test]
+    fn a_rising_loss_leaves_the_far_end_open() {
+        let visits = [
+            visit("0 km", "", "0 L", "0 L"),
+            visit("1000 km", "", "0.2 L", "0.1 L"),
+            visit("2000 km", "", "0.9 L", "0.1 L"),
+        ];
+        let rising = consumption(&visits, amount("1 L")).unwrap();
+        assert_eq!(rising.trend, Trend::Rising);
+        assert_eq!(told(rising.distance), "[1000 km, +inf)");
+        let on_hot = ["no_normal_use", "leak_on_hot", "no_dry_start"];
+        assert_eq!(rising.cautions[..3], on_hot);
+        assert_eq!(rising.cautions[3..], ["sooner_if_rising"]);
+        let alone = consumption(&visits[..2], amount("1 L")).unwrap();
+        assert_eq!(alone.cautions, on_hot);
+        let not_asked = consumption(&visits, None).unwrap();
+        assert_eq!(not_asked.cautions, ["no_normal_use"]);
     }
 
     #[test]
@@ -378,14 +427,18 @@ mod tests {
     }
 
     #[test]
-    fn miles_and_quarts_are_read_and_kilometres_told() {
+    fn miles_and_quarts_are_read_and_told() {
         let visits = [
             visit("1000 mi", "", "0 US qt", "0 US qt"),
             visit("2000 mi", "", "1.609344 US qt", "0 L"),
         ];
         let answer = consumption(&visits, amount("1 US qt")).unwrap();
         assert_eq!(told(answer.rates[0].per_1000_km), "[1 US qt, 1 US qt]");
-        assert_eq!(told(answer.distance), "[1000 km, 1000 km]");
+        // 1000 km at 1 US qt per 1000 km, by the definition of the mile.
+        assert_eq!(
+            told(answer.distance),
+            "[621.371192237 mi, 621.371192237 mi]"
+        );
     }
 
     #[test]

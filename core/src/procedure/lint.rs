@@ -329,7 +329,7 @@ impl Linter<'_> {
             self.find("thread_unknown", Severity::Note, "closing.thread", &args);
             return;
         };
-        if let Some(slip) = told.slip {
+        if let Some(slip) = told.slip.filter(|slip| slip.torque < torque) {
             let args = [
                 ("torque", torque.to_string()),
                 ("thread", thread.into()),

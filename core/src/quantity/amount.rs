@@ -60,8 +60,8 @@ impl Amount {
     pub(crate) fn trimmed(mut mantissa: i64, mut decimals: u8, unit: Unit) -> Result<Self, Error> {
         if mantissa % 10 == 0 {
             for (zeros, power) in [(8, 100_000_000), (4, 10_000), (2, 100), (1, 10)] {
-                if decimals >= zeros && mantissa % power == 0 {
-                    mantissa /= power;
+                if decimals >= zeros && mantissa.checked_rem(power) == Some(0) {
+                    mantissa = mantissa.checked_div(power).unwrap_or_default();
                     decimals = decimals.saturating_sub(zeros);
                 }
             }

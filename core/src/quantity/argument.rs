@@ -10,13 +10,15 @@ use alloc::string::{String, ToString};
 #[inline]
 pub(crate) fn of_kind(name: &str, amount: Amount, kind: Kind) -> Result<(), Error> {
     if amount.kind() == kind {
-        return Ok(());
+        Ok(())
+    } else {
+        Err(of_another_kind(name, amount, kind))
     }
-    Err(of_wrong_kind(name, amount, kind))
 }
 
 #[cold]
-fn of_wrong_kind(name: &str, amount: Amount, kind: Kind) -> Error {
+#[inline(never)]
+fn of_another_kind(name: &str, amount: Amount, kind: Kind) -> Error {
     let units = Unit::ALL.iter().filter(|unit| unit.kind() == kind);
     let fault = Fault::new(ErrorKind::WrongKind)
         .at(name)
@@ -58,6 +60,7 @@ fn of_range(name: &str, got: Amount, allowed: &'static str) -> Error {
 
 /// An argument that is out of range.
 #[cold]
+#[inline(never)]
 pub(crate) fn out_of_range(path: impl Into<String>, got: Amount) -> Fault {
     Fault::new(ErrorKind::OutOfRange)
         .at(path)
@@ -73,10 +76,11 @@ pub(crate) fn computed(name: &str, number: f64, unit: Unit) -> Result<Amount, Er
 /// A result whose refusal is one of the argument at a path.
 #[inline]
 pub(crate) fn named<T>(path: impl Into<String>, result: Result<T, Error>) -> Result<T, Error> {
-    result.map_err(|error| renamed(path.into(), &error))
+    result.map_err(|error| renamed(&error, path.into()))
 }
 
 #[cold]
-fn renamed(path: String, error: &Error) -> Error {
+#[inline(never)]
+fn renamed(error: &Error, path: String) -> Error {
     error.first().clone().at(path).into()
 }

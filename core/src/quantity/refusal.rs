@@ -88,6 +88,9 @@ fn of_unknown_unit(text: &str, kind: Option<Kind>) -> Fault {
     let fault = Fault::new(ErrorKind::UnitUnknown);
     let near = nearest(text, kind);
     match kind {
+        Some(Kind::TemperatureDifference) if text.contains('/') => fault.allowed(symbols(Kind::TemperatureDifference)).hint(
+            "write a difference: where a name ends in per_minute, that of one minute, as in 1.5 °C",
+        ),
         _ if !near.is_empty() => fault.allowed(near).hint("the nearest names are listed"),
         Some(kind) => fault.allowed(symbols(kind)),
         None => fault.hint("units are written as L, mL, US qt, N·m, lbf·ft, °C, kPa, min"),

@@ -42,7 +42,7 @@ impl Wrench {
     fn gain(&self) -> Result<f64, Error> {
         above_zero("lever", self.lever, Kind::Length)?;
         match Adapter::of(self.adapter, self.angle)? {
-            Some(adapter) => adapter.gain_or_refuse(self.lever),
+            Some(adapter) => adapter.gain_to_set(self.lever),
             None => Ok(1.0),
         }
     }
@@ -62,14 +62,26 @@ pub struct Setting {
     pub cautions: &'static [&'static str],
 }
 
-/// What goes with every setting, and first what goes with one for an adapter.
-const CAUTIONS: &[&str] = &["grip_at_mark", "torque_unit", "threads_as_printed"];
+/// What goes with one for an adapter, with every setting, and with one that is far from the target.
+const CAUTIONS: &[&str] = &[
+    "grip_at_mark",
+    "torque_unit",
+    "threads_as_printed",
+    "graduation_coarse",
+];
 
-/// The cautions of a setting.
-pub(super) fn cautions(with_adapter: bool) -> &'static [&'static str] {
-    CAUTIONS
-        .get(usize::from(!with_adapter)..)
-        .unwrap_or(CAUTIONS)
+/// How far in per cent a setting may be from the target before it is cautioned against: what ISO 6789 allows the wrench
+/// itself.
+const COARSE_PER_CENT: f64 = 4.0;
+
+/// The cautions of a setting that is so many per cent from the target.
+pub(super) fn cautions(with_adapter: bool, per_cent_off: f64) -> &'static [&'static str] {
+    let all = usize::from(!with_adapter)..;
+    let all = CAUTIONS.get(all).unwrap_or(CAUTIONS);
+    match all.split_last() {
+        Some((_, of_all)) if per_cent_off.abs() <= COARSE_PER_CENT => of_all,
+        _ => all,
+    }
 }
 
 /// What a wrench is set to so that the plug gets the target.
@@ -77,7 +89,8 @@ pub(super) fn cautions(with_adapter: bool) -> &'static [&'static str] {
 /// S = T·L / (L + E·cos a), rounded to the graduation (halfway to the even step). `target` above zero; `printed` is what
 /// the sheet prints, where it is known: a target that is the set-point for it, within 1 %, is refused, for it would be
 /// corrected twice. Without an adapter the setting is the target. The rule holds for a reading at the drive as well as
-/// for a click, with the hand at the mark of the grip.
+/// for a click, with the hand at the mark of the grip. A setting that comes out more than 4 % from the target carries a
+/// caution of its own.
 ///
 /// Source: NAVEDTRA 14315, figures 3-44 and 3-45, and TM 1-1500-204-23-9, figure 8-16, for the straight adapter; the
 /// cosine from the geometry. TM 9-254, figure 4-6, prints the angled lever with a multiplication sign for the plus.
@@ -85,8 +98,9 @@ pub(super) fn cautions(with_adapter: bool) -> &'static [&'static str] {
 /// # Errors
 ///
 /// [`WrongKind`](ErrorKind::WrongKind); [`OutOfRange`](ErrorKind::OutOfRange) for what is not above zero, an adapter
-/// longer than the lever or pointing back over all of it, an angle outside 0° to 180°, a graduation coarser than the
-/// setting; [`Conflict`](ErrorKind::Conflict) for an angle without an adapter and for a set-point given as target.
+/// longer than the lever or pointing back over more than half of it, an angle outside 0° to 180°, a graduation coarser
+/// than the setting or too fine for the setting to be told; [`Conflict`](ErrorKind::Conflict) for an angle without an
+/// adapter and for a set-point given as target.
 ///
 /// ```
 /// use brimline::{Amount, torque::{Wrench, wrench_setting}};
@@ -106,7 +120,7 @@ pub fn wrench_setting(
     if let Some(printed) = printed.into() {
         refuse_set_point(target, printed, gain)?;
     }
-    let cautions = cautions(wrench.adapter.is_some());
+    let cautions = |per_cent_off| cautions(wrench.adapter.is_some(), per_cent_off);
     let Some(graduation) = wrench.graduation else {
         let setting = match wrench.adapter {
             Some(_) => computed("target", target.to_f64() / gain, target.unit())?,
@@ -116,7 +130,7 @@ pub fn wrench_setting(
             setting,
             applied: target,
             error: Amount::new(0, 0, Unit::Percent)?,
-            cautions,
+            cautions: cautions(0.0),
         });
     };
     above_zero("graduation", graduation, Kind::Torque)?;
@@ -128,11 +142,13 @@ pub fn wrench_setting(
     };
     let applied = number(setting, target.unit()) * gain;
     let error = (applied / target.to_f64() - 1.0) * 100.0;
+    let error = computed("target", error, Unit::Percent)?;
     Ok(Setting {
         setting,
         applied: computed("target", applied, target.unit())?,
-        error: computed("target", error, Unit::Percent)?,
-        cautions,
+        error,
+        // As it is told, so that 4 % is 4 % whatever binary fractions lose.
+        cautions: cautions(error.to_f64()),
     })
 }
 
@@ -166,6 +182,9 @@ pub fn applied_torque(
     let gain = Adapter::new(adapter, angle.into())?.gain_or_refuse(lever)?;
     computed("setting", setting.to_f64() * gain, setting.unit())
 }
+
+/// What the plug must get at least for one of the setting; common practice, no source.
+const LEAST_GAIN: f64 = 0.5;
 
 /// An adapter on a wrench.
 #[derive(Clone, Copy)]
@@ -222,6 +241,24 @@ impl Adapter {
         (length <= lever && gain > 0.0).then_some(gain)
     }
 
+    /// The same where a wrench is to be set: pointing back over more than half of the lever, it would be set to more than
+    /// twice the torque, and every fault of an arm counts double.
+    pub(super) fn settable(&self, lever: Amount) -> Option<f64> {
+        self.gain(lever).filter(|gain| *gain >= LEAST_GAIN)
+    }
+
+    fn gain_to_set(&self, lever: Amount) -> Result<f64, Error> {
+        let gain = self.gain_or_refuse(lever)?;
+        if gain < LEAST_GAIN {
+            let fault = out_of_range("adapter", self.length)
+                .allowed(["pointing back over at most half of the lever"]);
+            let hint = "an adapter pointing back this far takes a setting of more than twice the torque: turn it, or \
+                take a longer wrench";
+            return Err(fault.hint(hint).into());
+        }
+        Ok(gain)
+    }
+
     fn gain_or_refuse(&self, lever: Amount) -> Result<f64, Error> {
         self.gain(lever).ok_or_else(|| {
             let fault = out_of_range("adapter", self.length)
@@ -249,7 +286,14 @@ pub(super) fn on_graduation(wanted: Amount, graduation: Amount) -> Result<Option
     let up = left > step || (left == step && whole & 1 == 1);
     let steps = whole.saturating_add(up.into());
     let steps = i64::try_from(steps).unwrap_or(i64::MAX);
-    graduation.times(steps).map(Some)
+    match graduation.times(steps) {
+        Ok(setting) => Ok(Some(setting)),
+        Err(_) => {
+            let hint =
+                "the setting has more digits than an amount: give the step that the scale has";
+            Err(out_of_range("graduation", graduation).hint(hint).into())
+        }
+    }
 }
 
 /// Refuses a target that is what the wrench is set to for the printed torque.
@@ -266,8 +310,8 @@ fn refuse_set_point(target: Amount, printed: Amount, gain: f64) -> Result<(), Er
         .at("target")
         .got(&format!("{target}"))
         .allowed([format!("{printed}")]);
-    let hint =
-        "this is the setting for the printed torque, not the target: it would be corrected twice";
+    let hint = "this is what the wrench is set to for the printed torque: give the printed torque as the target, or the \
+            adapter is corrected for twice";
     Err(fault.hint(hint).into())
 }
 
@@ -363,6 +407,48 @@ mod tests {
             let found = setting(target, &wrench("300 mm", "", "", "0.1 N·m"));
             assert_eq!(found.setting.to_string(), set);
         }
+    }
+
+    #[test]
+    fn a_coarse_scale_is_cautioned_against() {
+        // 12 N·m on steps of 5 N·m: 10 N·m, 16.7 % less. 12.5 N·m on steps of 0.5 and 1: none, and 4 % less.
+        for (target, graduation, coarse) in [
+            ("12 N·m", "5 N·m", true),
+            ("12.5 N·m", "0.5 N·m", false),
+            ("12.5 N·m", "1 N·m", false),
+            ("12.51 N·m", "3 N·m", true),
+        ] {
+            let found = setting(target, &wrench("300 mm", "", "", graduation));
+            let is_told = found.cautions.contains(&"graduation_coarse");
+            assert_eq!(is_told, coarse, "{target}: {}", found.error);
+        }
+    }
+
+    #[test]
+    fn an_adapter_does_not_point_back_over_half_of_the_lever() {
+        let half = setting("14 N·m", &wrench("200 mm", "100 mm", "180 deg", ""));
+        assert_eq!(half.setting.to_string(), "28 N·m");
+        let more = wrench("200 mm", "101 mm", "180 deg", "");
+        let error = wrench_setting(amount("14 N·m"), &more, None).unwrap_err();
+        let fault = error.first();
+        assert_eq!(
+            (error.kind(), fault.path.as_str()),
+            (ErrorKind::OutOfRange, "adapter")
+        );
+        assert!(fault.hint.as_ref().unwrap().contains("pointing back"));
+        // What was done is told all the same.
+        let [setting, lever, adapter] = ["14 N·m", "200 mm", "150 mm"].map(amount);
+        let applied = applied_torque(setting, lever, adapter, amount("180 deg")).unwrap();
+        assert_eq!(applied.to_string(), "3.5 N·m");
+    }
+
+    #[test]
+    fn a_setting_past_the_digits_of_an_amount_is_refused() {
+        let wrench = wrench("300 mm", "", "", "0.000000003 N·m");
+        assert_eq!(
+            refused("1129848290276 N·m", &wrench, None),
+            (ErrorKind::OutOfRange, "graduation".to_string())
+        );
     }
 
     #[test]

@@ -2,7 +2,7 @@
 
 use super::number;
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Kind, Unit};
+use crate::quantity::{Amount, Kind, Rounding, Unit};
 use crate::word::words;
 use alloc::format;
 use alloc::vec::Vec;
@@ -105,8 +105,11 @@ enum Against {
     Converted,
     /// The governing number as it stands, where the print has another unit.
     Number,
+    /// The governing value, where its number rounds to that of the print: units of nearly one size are confused only by
+    /// keeping the number.
+    KeptNumber,
 }
-use Against::{Converted, Number};
+use Against::{Converted, KeptNumber, Number};
 
 /// A slip: the kind it occurs in (any where `None`), and print over governing.
 struct Slip(Option<Kind>, Against, f64, SlipFactor);
@@ -156,13 +159,13 @@ const SLIPS: &[Slip] = &[
     ),
     Slip(
         VOLUME,
-        Converted,
+        KeptNumber,
         1.0 / 1.056_688,
         SlipFactor::LitreAsUsQuart,
     ),
-    Slip(VOLUME, Converted, 1.056_688, SlipFactor::UsQuartAsLitre),
-    Slip(VOLUME, Converted, 1.0 / 1.200_95, SlipFactor::ImperialAsUs),
-    Slip(VOLUME, Converted, 1.200_95, SlipFactor::UsAsImperial),
+    Slip(VOLUME, KeptNumber, 1.056_688, SlipFactor::UsQuartAsLitre),
+    Slip(VOLUME, KeptNumber, 1.0 / 1.200_95, SlipFactor::ImperialAsUs),
+    Slip(VOLUME, KeptNumber, 1.200_95, SlipFactor::UsAsImperial),
     Slip(Some(Kind::Temperature), Number, 1.0, SlipFactor::SameNumber),
     Slip(
         Some(Kind::TemperatureDifference),
@@ -191,8 +194,8 @@ const NEAR: f64 = 0.03;
 /// Sorts prints of one quantity: the first governs, each other one is held against it.
 ///
 /// In this order: the same value is `exact`; within half of its last printed digit it `agrees`; within that of another
-/// print that itself agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`; else it is
-/// `inconsistent`. Decided exactly, whatever the kind. The first print is the one to work by; prints are never averaged.
+/// print that itself agrees it is `chain_rounded`; within 3 % of a known factor it is a `unit_slip`, of one between units
+/// of nearly one size (litre and quart, imperial and US) only where the number was kept; else it is `inconsistent`. Decided exactly, whatever the kind. The first print is the one to work by; prints are never averaged.
 /// Source: common practice, no source.
 ///
 /// # Errors
@@ -286,6 +289,14 @@ fn within_print(value: i128, count: i128, print: &Amount) -> bool {
     value.abs_diff(count).saturating_mul(2) <= last.unsigned_abs()
 }
 
+/// Whether the number of a print is the governing one, rounded to its own places.
+fn keeps_number(governing: &Amount, print: &Amount) -> bool {
+    let number = Amount::new(governing.mantissa(), governing.decimals(), print.unit());
+    let number =
+        number.and_then(|number| number.to(print.unit(), print.decimals(), Rounding::HalfEven));
+    number.is_ok_and(|number| number == *print)
+}
+
 fn gap(governing: &Amount, print: &Amount) -> Option<Amount> {
     if governing.kind() == Kind::Temperature {
         return None;
@@ -299,7 +310,8 @@ fn slip(governing: &Amount, print: &Amount) -> Option<SlipFactor> {
     let converted = number(*governing, print.unit());
     let off = |Slip(kind, against, factor, slip): &Slip| {
         let held_against = match against {
-            Converted => converted,
+            KeptNumber if !keeps_number(governing, print) => return None,
+            Converted | KeptNumber => converted,
             Number if print.unit() != governing.unit() => governing.to_f64(),
             Number => return None,
         };
@@ -379,6 +391,12 @@ mod tests {
             (&["1.6 US qt", "1.5 L"], &["agrees"]),
             (&["0.5 US qt", "0.473 L"], &["agrees"]),
             (&["4.0 L", "4.00 US qt"], &["unit_slip litre_as_us_quart"]),
+            (&["1.5 L", "1.5 US qt"], &["unit_slip litre_as_us_quart"]),
+            (&["1.53 L", "1.5 US qt"], &["unit_slip litre_as_us_quart"]),
+            // 1.27 US qt: near the factor, and another number.
+            (&["1.2 L", "1.23 US qt"], &["inconsistent"]),
+            (&["1.20 US qt", "1.21 L"], &["inconsistent"]),
+            (&["2.00 imp qt", "2.05 US qt"], &["inconsistent"]),
             (&["4.00 US qt", "4.00 L"], &["unit_slip us_quart_as_litre"]),
             (&["2 imp qt", "2.00 US qt"], &["unit_slip imperial_as_us"]),
             (&["2 US qt", "2.00 imp qt"], &["unit_slip us_as_imperial"]),

@@ -10,7 +10,8 @@ use serde::Serialize;
 words! {
     /// What is screwed in, and into what.
     pub enum PlugKind {
-        /// A solid steel bolt or plug in steel.
+        /// A solid bolt or plug of steel, in steel. One that only seals is never tightened like one that clamps, so for
+        /// it too the band is no more than an upper bound.
         Steel = "steel",
         /// Into aluminium or another light alloy, or a plug of one.
         LightAlloy = "light_alloy",
@@ -26,9 +27,9 @@ words! {
     pub enum Fits {
         /// It lies within the band.
         Yes = "yes",
-        /// It lies outside.
+        /// It lies above the band.
         No = "no",
-        /// The band is none for this plug.
+        /// It lies below the band, where a plug that seals is right, or the band is none for this plug.
         NotJudged = "not_judged",
     }
 }
@@ -47,7 +48,7 @@ words! {
 pub struct Plausibility {
     /// Whether it fits.
     pub fits: Fits,
-    /// Torques that are usual on this thread, in newton metres.
+    /// Torques that are usual for a bolt that clamps on this thread, in newton metres.
     pub band: Interval,
     /// What the band was reckoned for.
     pub basis: Basis,
@@ -87,6 +88,10 @@ impl End {
     }
 }
 
+/// What a torque is asked about below, as a share of the lower end of the band: there it holds not even a plug that seals.
+/// Common practice, no source; 14 lbf·in meant as 14 N·m on M10x1 lies at 0.145.
+const HOLDS_NOTHING: f64 = 1.0 / 6.0;
+
 /// Units a torque is taken for, the likeliest first.
 const UNITS: &[Unit] = &[
     Unit::NewtonMetre,
@@ -101,8 +106,10 @@ const UNITS: &[Unit] = &[
 
 /// Whether a printed `torque` fits a thread, and if not, which unit would make its number fit.
 ///
-/// The band is one of solid steel bolts in steel. A hollow plug, and any in light alloy, takes less: there it is told but
-/// judges nothing, and a unit is named, as a question, only for a torque above it. `torque` above zero.
+/// The band is one of solid steel bolts that clamp, in steel. Only its upper end judges: a plug that seals gets less than
+/// a bolt that clamps, so below the band nothing is judged, and no higher torque is proposed. A torque below a sixth of
+/// the lower end is asked about, for it would hold no plug. A hollow plug, and any in light alloy, takes less still: for
+/// them the band judges nothing, and a unit above it is named as a question only. `torque` above zero.
 ///
 /// Source: stress area and proof stress of ISO 898-1 and the short form T = K·D·F; which shares and coefficients bound
 /// the band is common practice, no source. AC 43.13-1B, table 7-1, and a crane manual after DIN 13 lie within.
@@ -126,12 +133,14 @@ pub fn plausible(torque: Amount, thread: &Thread, plug: PlugKind) -> Result<Plau
     let volume = number(thread.diameter, Unit::Metre) * area;
     let (least, most) = (LEAST.torque(thread, volume)?, MOST.torque(thread, volume)?);
     let band = Interval::new(Some(least), Some(most))?;
-    let fits = match (plug, band.contains(&torque)?) {
-        (PlugKind::Steel, true) => Fits::Yes,
-        (PlugKind::Steel, false) => Fits::No,
+    let is_above = torque > most;
+    let fits = match plug {
+        PlugKind::Steel if is_above => Fits::No,
+        PlugKind::Steel if torque >= least => Fits::Yes,
         _ => Fits::NotJudged,
     };
-    let slip = if fits == Fits::No || torque > most {
+    let holds_nothing = number(torque, Unit::NewtonMetre) < HOLDS_NOTHING * least.to_f64();
+    let slip = if is_above || holds_nothing {
         slip(torque, &band)
     } else {
         None
@@ -214,8 +223,6 @@ mod tests {
         for (torque, slip) in [
             ("168 N·m", "168 lbf·in"),
             ("124 lbf·ft", "124 lbf·in"),
-            ("1.58 N·m", "1.58 kgf·m"),
-            ("14 lbf·in", "14 N·m"),
             ("14.0 kgf·m", "14.0 N·m"),
         ] {
             let told = told(torque, "M10x1", PlugKind::Steel);
@@ -228,6 +235,37 @@ mod tests {
             assert!(told.band.contains(&found.torque).unwrap());
         }
         assert_eq!(told("9999999 N·m", "M10x1", PlugKind::Steel).slip, None);
+    }
+
+    /// Common practice, no source: sealing plugs with a ring, in steel and in aluminium.
+    #[test]
+    fn a_plug_that_seals_is_not_called_wrong() {
+        for (thread, torque) in [
+            ("M18x1.5", "35 N·m"),
+            ("M10x1", "8 N·m"),
+            ("M12x1.5", "20 N·m"),
+            ("M14x1.5", "25 N·m"),
+            ("M22x1.5", "50 N·m"),
+            ("M24x1.5", "30 N·m"),
+        ] {
+            for (_, plug) in PlugKind::WORDS {
+                let told = told(torque, thread, *plug);
+                assert_ne!(told.fits, Fits::No, "{torque} on {thread}: {}", told.band);
+                assert_eq!(told.slip, None, "{torque} on {thread}: {}", told.band);
+            }
+        }
+    }
+
+    /// 14 N·m as 14 lbf·in is 1.58 N·m: the plug falls out. It is asked about, whatever the plug.
+    #[test]
+    fn what_holds_no_plug_is_asked_about() {
+        for (torque, slip) in [("1.58 N·m", "1.58 kgf·m"), ("14 lbf·in", "14 N·m")] {
+            for (_, plug) in PlugKind::WORDS {
+                let told = told(torque, "M10x1", *plug);
+                assert_eq!(told.fits, Fits::NotJudged);
+                assert_eq!(told.slip.unwrap().torque.to_string(), slip);
+            }
+        }
     }
 
     #[test]

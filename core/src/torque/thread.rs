@@ -131,6 +131,7 @@ impl Thread {
         };
         read.unwrap_or_else(|allowed| {
             let fault = Fault::new(ErrorKind::UnknownValue)
+                .at("designation")
                 .got(text)
                 .allowed(allowed);
             let hint =
@@ -490,6 +491,7 @@ mod tests {
             );
         }
         let error = Thread::parse("M10x15").unwrap_err();
+        assert_eq!(error.first().path, "designation");
         assert_eq!(
             error.first().allowed,
             ["M10", "M10x1.25", "M10x1", "M10x0.75"]

@@ -149,7 +149,8 @@ pub fn tool_suits<'a>(job: &ToolJob, tools: &[Tool<'a>]) -> Result<ToolChoice<'a
     });
     Ok(ToolChoice {
         tools: tools.collect(),
-        cautions: cautions(adapter.is_some()),
+        // What a graduation adds is judged tool by tool.
+        cautions: cautions(adapter.is_some(), 0.0),
     })
 }
 
@@ -272,7 +273,7 @@ fn gain(
         reasons.add(ToolReasonId::LeverUnknown, [("adapter", length)]);
         return None;
     };
-    let gain = adapter.gain(lever);
+    let gain = adapter.settable(lever);
     if gain.is_none() {
         reasons.add(
             ToolReasonId::LeverTooShort,

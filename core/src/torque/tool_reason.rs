@@ -31,7 +31,7 @@ words! {
         FixedElsewhere = "fixed_elsewhere",
         /// An adapter is used, and the lever of the tool is not known: `adapter`.
         LeverUnknown = "lever_unknown",
-        /// The adapter is longer than the lever: `lever`, `adapter`.
+        /// The adapter is longer than the lever, or points back over more than half of it: `lever`, `adapter`.
         LeverTooShort = "lever_too_short",
         /// The setting is within the range but below where tools are tested: `setting`, `tested_from`.
         LowInRange = "low_in_range",

@@ -136,8 +136,8 @@ const CAUTIONS_OF_SHORT: &[&str] = &["no_dry_start"];
 ///
 /// `need` zero and above. Opened containers that can be used go first, in the order of the list, as far as they are needed;
 /// then `bulk`, of which no more is taken than what the full containers leave short. All volumes count exactly: fourteen
-/// tenths of a quart are enough for 1.4 quarts. What is equally good by every measure of a plan is decided by the search,
-/// which tries the larger sizes first and sizes of one volume as they are listed. All volumes at one temperature.
+/// tenths of a quart are enough for 1.4 quarts. Sizes are taken in from the largest down, those of one volume as they are
+/// listed; of plans that are equally good by every measure the one found first stays. All volumes at one temperature.
 ///
 /// Source: arithmetic; what makes an opened container unfit is common practice, no source.
 ///
@@ -380,8 +380,12 @@ fn exact(path: impl Into<String>, volume: Amount) -> Result<i128, Error> {
     volume.count().ok_or_else(|| fault().into())
 }
 
+/// Exact counts in the unit of the need, which may be too small a unit for them.
 fn amount(counts: i128, unit: Unit) -> Result<Amount, Error> {
-    Amount::from_count(counts, unit, 9, Rounding::HalfEven)
+    named(
+        "need",
+        Amount::from_count(counts, unit, 9, Rounding::HalfEven),
+    )
 }
 
 #[cfg(test)]
@@ -536,7 +540,7 @@ mod tests {
         let sizes = [size("left", "1 L"), size("right", "1000 mL")];
         let plans = containers(litres("2 L"), &sizes, &[], None).unwrap();
         assert_eq!(told(&plans.fewest), "2 left, left 0 L");
-        // 3 + 3 and 4 + 2 both hold six: the larger is tried first.
+        // 3 + 3 and 4 + 2 both hold six: the first needs none of the smallest.
         let sizes = [
             size("two", "2 L"),
             size("three", "3 L"),

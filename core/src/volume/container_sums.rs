@@ -196,8 +196,7 @@ impl Search<'_> {
             cost: [0, 0],
             link: None,
         });
-        for (index, size) in self.sizes.iter().enumerate() {
-            let best = self.best_value(self.sizes.get(index..).unwrap_or_default());
+        for (size, best) in self.sizes.iter().zip(self.best_values()) {
             self.take_in(size, best)?;
             if self.by_price {
                 self.forget_the_dearer();
@@ -214,20 +213,20 @@ impl Search<'_> {
         }
     }
 
-    /// The lowest cost for its volume among these sizes.
-    fn best_value(&self, sizes: &[Size]) -> Value {
+    /// For each size the best value of it and those that follow.
+    fn best_values(&self) -> Vec<Value> {
         let mut best = Value { cost: 1, volume: 0 };
-        for size in sizes {
+        let values = self.sizes.iter().rev().map(|size| {
             let [cost, _] = self.cost(size);
-            let value = Value {
-                cost: cost.into(),
-                volume: size.volume,
-            };
-            if value.cost.saturating_mul(best.volume) < best.cost.saturating_mul(value.volume) {
-                best = value;
+            let (cost, volume) = (cost.into(), size.volume);
+            if best.volume.saturating_mul(cost) < volume.saturating_mul(best.cost) {
+                best = Value { cost, volume };
             }
-        }
-        best
+            best
+        });
+        let mut values: Vec<Value> = values.collect();
+        values.reverse();
+        values
     }
 
     fn take_in(&mut self, size: &Size, best: Value) -> Result<(), Error> {
@@ -273,7 +272,6 @@ impl Search<'_> {
             };
             let new = base.map(|base| base.and(step, cost));
             let sum = match (old, new) {
-                (None, None) => break,
                 (Some(old), new) if new.is_none_or(|new| old.volume < new.volume) => {
                     kept = kept.saturating_add(1);
                     *old

@@ -18,6 +18,8 @@ pub struct Exchange {
     pub fresh: Amount,
     /// New fluid used, in the unit of what is drained.
     pub used: Amount,
+    /// What to mind, as caution ids.
+    pub cautions: &'static [&'static str],
 }
 
 /// What is left after flushing.
@@ -28,6 +30,18 @@ pub struct Flush {
     pub old: Amount,
     /// Share of the new fluid.
     pub fresh: Amount,
+    /// What to mind, as caution ids.
+    pub cautions: &'static [&'static str],
+}
+
+/// How much it takes to flush.
+#[derive(Debug, Clone, PartialEq, Serialize)]
+#[non_exhaustive]
+pub struct FlushNeeded {
+    /// New fluid that must flow through, in the unit of the capacity.
+    pub volume: Amount,
+    /// What to mind, as caution ids.
+    pub cautions: &'static [&'static str],
 }
 
 /// How many changes it takes.
@@ -46,7 +60,12 @@ pub struct CyclesNeeded {
     pub cautions: &'static [&'static str],
 }
 
+/// What goes with draining and filling; all but the first with flushing.
 const CAUTIONS: &[&str] = &["mix_between", "hot_fluid", "no_dry_start", "disposal"];
+
+fn of_flushing() -> &'static [&'static str] {
+    CAUTIONS.get(1..).unwrap_or(CAUTIONS)
+}
 
 /// More changes than this are no plan.
 const MOST_CYCLES: u32 = 10_000;
@@ -74,11 +93,14 @@ const ROUNDING: f64 = 1e-11;
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn exchange(capacity: Amount, drained: Amount, cycles: u32) -> Result<Exchange, Error> {
-    after(
-        power(share_kept(capacity, drained)?, cycles),
-        drained,
-        cycles,
-    )
+    let old = power(share_kept(capacity, drained)?, cycles);
+    let used = drained.to_f64() * f64::from(cycles);
+    Ok(Exchange {
+        old: share(old)?,
+        fresh: share(1.0 - old)?,
+        used: computed("cycles", used, drained.unit())?,
+        cautions: CAUTIONS,
+    })
 }
 
 /// How often to drain and fill until the new fluid is at least a share of the whole.
@@ -107,23 +129,28 @@ pub fn cycles_needed(
     let kept = share_kept(capacity, drained)?;
     above_zero("drained", drained, drained.unit())?;
     let wanted = share_not(fresh, kept == 0.0)? * (1.0 + ROUNDING);
-    let (mut cycles, mut old) = (0_u32, 1.0);
-    while old > wanted {
+    let (mut cycles, mut left) = (0_u32, 1.0);
+    while left > wanted {
         if cycles == MOST_CYCLES {
             let fault = out_of_range("drained", drained);
             let hint = "so little at a time takes more than 10000 changes";
             return Err(fault.hint(hint).into());
         }
         cycles = cycles.saturating_add(1);
-        old *= kept;
+        left *= kept;
     }
-    let Exchange { old, fresh, used } = after(power(kept, cycles), drained, cycles)?;
+    let Exchange {
+        old,
+        fresh,
+        used,
+        cautions,
+    } = exchange(capacity, drained, cycles)?;
     Ok(CyclesNeeded {
         cycles,
         old,
         fresh,
         used,
-        cautions: CAUTIONS,
+        cautions,
     })
 }
 
@@ -149,6 +176,7 @@ pub fn flush(capacity: Amount, flowed: Amount) -> Result<Flush, Error> {
     Ok(Flush {
         old: share(libm::exp(-turns))?,
         fresh: share(-libm::expm1(-turns))?,
+        cautions: of_flushing(),
     })
 }
 
@@ -166,14 +194,17 @@ pub fn flush(capacity: Amount, flowed: Amount) -> Result<Flush, Error> {
 /// use brimline::{Amount, volume::flush_needed};
 /// let [capacity, fresh] = ["60 L", "99 %"].map(Amount::parse);
 /// // 276 minutes at one change an hour (CDC MMWR 1994;43(RR-13), table S3-1).
-/// assert_eq!(format!("{:.0}", flush_needed(capacity?, fresh?)?.to_f64()), "276");
+/// assert_eq!(format!("{:.0}", flush_needed(capacity?, fresh?)?.volume.to_f64()), "276");
 /// # Ok::<(), brimline::Error>(())
 /// ```
-pub fn flush_needed(capacity: Amount, fresh: Amount) -> Result<Amount, Error> {
+pub fn flush_needed(capacity: Amount, fresh: Amount) -> Result<FlushNeeded, Error> {
     of_kind("capacity", capacity, Kind::Volume)?;
     let held = above_zero("capacity", capacity, capacity.unit())?;
     let turns = -libm::log(share_not(fresh, false)?);
-    computed("capacity", held * turns, capacity.unit())
+    Ok(FlushNeeded {
+        volume: computed("capacity", held * turns, capacity.unit())?,
+        cautions: of_flushing(),
+    })
 }
 
 /// The share of a wrong fluid that is left in the whole after draining and filling a number of times.
@@ -219,16 +250,6 @@ fn share_of(name: &'static str, part: Amount, capacity: Amount) -> Result<f64, E
     Ok(volume / whole)
 }
 
-/// How it stands when a share of the old fluid is left.
-fn after(old: f64, drained: Amount, cycles: u32) -> Result<Exchange, Error> {
-    let used = drained.to_f64() * f64::from(cycles);
-    Ok(Exchange {
-        old: share(old)?,
-        fresh: share(1.0 - old)?,
-        used: computed("cycles", used, drained.unit())?,
-    })
-}
-
 fn power(mut base: f64, mut exponent: u32) -> f64 {
     let mut power = 1.0;
     while exponent > 0 {
@@ -261,9 +282,19 @@ fn share_not(fresh: Amount, none: bool) -> Result<f64, Error> {
         } else {
             "0 to below 100 %"
         };
-        let hint = "some of the old fluid always stays";
         let fault = out_of_range("fresh", fresh).allowed([allowed]);
-        return Err(if none { fault } else { fault.hint(hint) }.into());
+        let meant_per_cent = fresh.unit() == Unit::One && fresh.to_f64() > 1.0;
+        let fault = if meant_per_cent && fresh.to_f64() <= 100.0 {
+            fault.hint(format!(
+                "a ratio is at most 1: for per cent write {} %",
+                fresh.number()
+            ))
+        } else if none {
+            fault
+        } else {
+            fault.hint("some of the old fluid always stays")
+        };
+        return Err(fault.into());
     }
     number("fresh", old, Unit::One)
 }
@@ -372,17 +403,19 @@ mod tests {
         ] {
             for (fresh, minutes) in ["90 %", "0.99 ratio", "99.9 %"].into_iter().zip(minutes) {
                 let needed = flush_needed(amount(capacity), amount(fresh)).unwrap();
-                near(needed, minutes, 0.5);
+                near(needed.volume, minutes, 0.5);
             }
         }
         // The table's row of 50 changes, and a textbook problem: 768 from 3 % to 0.01 % at 100 an hour, 43.8 minutes.
         near(
-            flush_needed(amount("1.2 L"), amount("99 %")).unwrap(),
+            flush_needed(amount("1.2 L"), amount("99 %"))
+                .unwrap()
+                .volume,
             6.0,
             0.5,
         );
         let minutes = flush_needed(amount("460.8 L"), amount("99.6666667 %")).unwrap();
-        near(minutes, 43.8 * 60.0, 0.05 * 60.0);
+        near(minutes.volume, 43.8 * 60.0, 0.05 * 60.0);
     }
 
     #[test]
@@ -422,6 +455,17 @@ mod tests {
             refused(cycles_needed(held, held, amount("101 %"))),
             out("fresh")
         );
+        // Per cent without the sign.
+        for (fresh, hinted) in [
+            ("90 ratio", true),
+            ("1 ratio", false),
+            ("101 ratio", false),
+            ("110 %", false),
+        ] {
+            let error = flush_needed(held, amount(fresh)).unwrap_err();
+            let hint = error.first().hint.as_ref().unwrap();
+            assert_eq!(hint.ends_with("write 90 %"), hinted, "{fresh}: {hint}");
+        }
         let wrong = (ErrorKind::WrongKind, "fresh".to_string());
         assert_eq!(refused(flush_needed(held, part)), wrong);
         let wrong = (ErrorKind::WrongKind, "drained".to_string());

@@ -15,7 +15,8 @@ pub use container::{
     containers,
 };
 pub use exchange::{
-    CyclesNeeded, Exchange, Flush, cycles_needed, exchange, flush, flush_needed, wrong_left,
+    CyclesNeeded, Exchange, Flush, FlushNeeded, cycles_needed, exchange, flush, flush_needed,
+    wrong_left,
 };
 pub use expansion::{
     Base, Expansion, at_temperature, base_density, correction_factor, density_at, mass,

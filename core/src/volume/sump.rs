@@ -215,7 +215,7 @@ pub fn volume_below(sump: &Sump, level: Amount) -> Result<Amount, Error> {
     }
     let below = match &sump.0 {
         Shape::Prismoid { height, terms } => height * cubic(terms, at / height).0,
-        Shape::LyingCylinder { diameter, volume } => volume * segment(at / diameter).0,
+        Shape::LyingCylinder { diameter, volume } => volume * segment(at / diameter),
         Shape::Strapping(rows) => between(rows, at, |row| row.level, |row| row.volume),
     };
     computed("level", below, Unit::Litre)
@@ -250,17 +250,9 @@ pub fn level_for(sump: &Sump, volume: Amount) -> Result<Amount, Error> {
     let held = held.clamp(lowest.volume, highest.volume);
     let level = match &sump.0 {
         Shape::Prismoid { height, terms } => {
-            let (share, whole) = (held / highest.volume, highest.volume / height);
-            height
-                * share_of(share, share, |t| {
-                    let (below, section) = cubic(terms, t);
-                    (below / whole, section / whole)
-                })
+            height * prismoid_share(terms, held / height, highest.volume / height)
         }
-        Shape::LyingCylinder { diameter, volume } => {
-            let share = held / volume;
-            diameter * share_of(share, near_segment(share), segment)
-        }
+        Shape::LyingCylinder { diameter, volume } => diameter * segment_level(held / volume),
         Shape::Strapping(rows) => between(rows, held, |row| row.volume, |row| row.level),
     };
     computed("volume", level, Unit::Millimetre)
@@ -288,24 +280,39 @@ pub fn segment_share(level: Amount, diameter: Amount) -> Result<Amount, Error> {
     if at > across {
         return Err(outside("level", level, [0.0, across], Unit::Millimetre));
     }
-    computed("level", segment(at / across).0, Unit::One)
+    computed("level", segment(at / across), Unit::One)
 }
 
-/// The share of a circle below the share t of its diameter, and how fast it grows with t.
-fn segment(t: f64) -> (f64, f64) {
-    let half_width = libm::sqrt(t * (1.0 - t));
+/// The share of a circle below the share t of its diameter.
+fn segment(t: f64) -> f64 {
     // From the nearer side, where the angle is exact.
-    let angle = 2.0 * libm::asin(libm::sqrt(t.min(1.0 - t)));
-    let near = (angle - 2.0 * half_width * (1.0 - 2.0 * t).abs()) / PI;
-    let share = if t <= 0.5 { near } else { 1.0 - near };
-    (share, 8.0 / PI * half_width)
+    let half = libm::asin(libm::sqrt(t.min(1.0 - t)));
+    let near = (2.0 * half - 2.0 * libm::sqrt(t * (1.0 - t)) * (1.0 - 2.0 * t).abs()) / PI;
+    if t <= 0.5 { near } else { 1.0 - near }
 }
 
-/// About where a share of a circle reaches to: the limit for thin segments, stretched to be right at the half.
-fn near_segment(share: f64) -> f64 {
-    let near = libm::cbrt(share.min(1.0 - share) * 2.0);
-    let t = near * near / 2.0;
-    if share <= 0.5 { t } else { 1.0 - t }
+/// The share of the diameter below which a share of a circle lies.
+fn segment_level(share: f64) -> f64 {
+    // The angle less its sine is 2π of the share: begun by the series of the inverse, ended by Halley's method.
+    let turn = 2.0 * PI * share.min(1.0 - share);
+    let x = libm::cbrt(6.0 * turn);
+    let square = x * x;
+    let mut angle = x * (1.0 + square * (1.0 / 60.0 + square * (1.0 / 1400.0 + square / 25200.0)));
+    for _ in 0..3 {
+        let (sine, cosine) = libm::sincos(angle);
+        let slope = 1.0 - cosine;
+        let step = (angle - sine - turn) / slope;
+        if !step.is_finite() {
+            break;
+        }
+        angle -= step / (1.0 - step * sine / (2.0 * slope));
+        if step.abs() < 1e-5 * angle {
+            break;
+        }
+    }
+    let near = libm::sin(angle / 4.0);
+    let level = near * near;
+    if share <= 0.5 { level } else { 1.0 - level }
 }
 
 /// a·t + b·t² + c·t³, and its slope.
@@ -313,28 +320,29 @@ fn cubic([a, b, c]: &[f64; 3], t: f64) -> (f64, f64) {
     (t * (a + t * (b + t * c)), a + t * (2.0 * b + t * 3.0 * c))
 }
 
-/// Where a function that rises from 0 to 1 reaches a share: Newton's method from a start, kept between what is known to be
-/// too low and too high.
-fn share_of(share: f64, start: f64, function: impl Fn(f64) -> (f64, f64)) -> f64 {
+/// Where such a rising cubic reaches a value, of the one it has at 1: Newton's method, kept between what is known to be too
+/// low and too high.
+fn prismoid_share(terms: &[f64; 3], wanted: f64, whole: f64) -> f64 {
     let (mut low, mut high) = (0.0, 1.0);
-    let mut t = start;
+    let mut t = wanted / whole;
     for _ in 0..60 {
-        let (value, slope) = function(t);
-        if value > share {
+        let (value, slope) = cubic(terms, t);
+        if value > wanted {
             high = t;
         } else {
             low = t;
         }
-        let step = (value - share) / slope;
-        if step.abs() < 1e-15 || (value - share).abs() < 4e-16 {
-            return t;
-        }
+        let step = (value - wanted) / slope;
         let next = t - step;
-        t = if low < next && next < high {
-            next
-        } else {
-            (low + high) / 2.0
-        };
+        if !(low..=high).contains(&next) {
+            t = (low + high) / 2.0;
+            continue;
+        }
+        t = next;
+        // The error goes with the square of the step.
+        if step.abs() <= 1e-8 * t {
+            break;
+        }
     }
     t
 }

@@ -21,7 +21,8 @@ pub struct TiltError {
 /// How far the level deceives where the opening lies off the middle of the surface and the unit leans.
 ///
 /// `surface` of the fluid, above zero; `offset` of the opening from the middle of the surface along the lean, zero and above;
-/// `tilt` 0° to below 45°. Leaning towards the opening it reads too high, away from it too low. The height is
+/// `tilt` 0° to below 45°. Leaning towards the opening it reads too high, away from it too low: an opening on the low side
+/// reads full too early, with less in the unit than there should be, one on the high side too late. The height is
 /// offset · tan(tilt), the volume surface · height, which holds as long as the surface keeps its size.
 ///
 /// Source: trigonometry.

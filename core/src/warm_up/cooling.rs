@@ -1,6 +1,6 @@
 //! How long to let fluid cool that was found too warm.
 
-use super::{above_zero, computed, from_zero, number, out_of_range};
+use super::{above_zero, computed, difference, from_zero, number, out_of_range};
 use crate::error::Error;
 use crate::quantity::{Amount, Unit};
 use serde::Serialize;
@@ -19,7 +19,7 @@ pub struct Cooling {
     /// The upper limit of the window.
     pub max: Amount,
     /// How many degrees a minute of running warms again, from zero.
-    pub reheat_rate: Amount,
+    pub reheat_per_minute: Amount,
     /// From starting the engine until the level is read, from zero.
     pub reheat_time: Amount,
 }
@@ -30,26 +30,36 @@ pub struct Cooling {
 pub struct CoolDown {
     /// Start the engine at this temperature: below the limit by what running warms again.
     pub target: Amount,
-    /// From the second reading on, in the unit of the elapsed time; 0 where the target is reached.
+    /// Most likely, from the second reading on, in the unit of the elapsed time; 0 where the target is reached.
     pub wait: Amount,
+    /// The shortest wait that the last places of the two readings leave open, in the same unit.
+    pub earliest: Amount,
+    /// The longest.
+    pub latest: Amount,
     /// In which the distance from the air falls to 1/e, in the same unit.
     pub time_constant: Amount,
     /// Ids of the cautions that go with it.
     pub cautions: &'static [&'static str],
 }
 
-const CAUTIONS: &[&str] = &["hot_fluid", "reheats_on_start", "auto_start"];
+const CAUTIONS: &[&str] = &[
+    "hot_fluid",
+    "close_before_stop",
+    "reheats_on_start",
+    "auto_start",
+];
 
 /// When fluid that was found too warm has cooled far enough to start again and read the level below the upper limit.
 ///
 /// τ = Δt / ln((T₁ − Ta) / (T₂ − Ta)); target = max − rate · time; wait = τ · ln((T₂ − Ta) / (target − Ta)).
+/// Each reading may be half its last place off either way: `earliest` and `latest` are the wait at the ends of both.
 /// The target is in the unit of `max`. Source: the lumped thermal capacity of any text on heat transfer; the target from
 /// common practice, no source.
 ///
 /// # Errors
 ///
-/// [`WrongKind`](crate::ErrorKind::WrongKind); [`OutOfRange`](crate::ErrorKind::OutOfRange) for readings that do not fall or lie at or
-/// below the air, for times or rates that cannot be, and where cooling to this air never reaches the target.
+/// [`WrongKind`](crate::ErrorKind::WrongKind); [`OutOfRange`](crate::ErrorKind::OutOfRange) for readings that do not fall by more than
+/// the place they are read to or lie at or below the air, for times or rates that cannot be, and where cooling to this air never reaches the target.
 ///
 /// ```
 /// use brimline::{Amount, Kind, Rounding, Unit, warm_up::{Cooling, cool_down}};
@@ -60,7 +70,7 @@ const CAUTIONS: &[&str] = &["hot_fluid", "reheats_on_start", "auto_start"];
 ///     elapsed: Amount::parse("10 min")?,
 ///     ambient: Amount::parse("20 °C")?,
 ///     max: Amount::parse("45 °C")?,
-///     reheat_rate: rate,
+///     reheat_per_minute: rate,
 ///     reheat_time: Amount::parse("4 min")?,
 /// })?;
 /// assert_eq!(plan.target.to_string(), "39 °C");
@@ -74,11 +84,23 @@ pub fn cool_down(cooling: Cooling) -> Result<CoolDown, Error> {
     let second = number("second", cooling.second, Unit::Kelvin)?;
     let elapsed = above_zero("elapsed", cooling.elapsed, Unit::Second)?;
     let max = number("max", cooling.max, Unit::Kelvin)?;
-    let rate = from_zero("reheat_rate", cooling.reheat_rate, Unit::CelsiusDifference)?;
+    let rate = from_zero(
+        "reheat_per_minute",
+        cooling.reheat_per_minute,
+        Unit::CelsiusDifference,
+    )?;
     let minutes = from_zero("reheat_time", cooling.reheat_time, Unit::Second)? / 60.0;
     if second <= ambient {
         let fault = out_of_range("second", cooling.second);
         return Err(fault.hint("cooling readings lie above the air").into());
+    }
+    let places = place(cooling.first)?.saturating_add(place(cooling.second)?);
+    let count = |reading: Amount| reading.count().unwrap_or_default();
+    let fall = count(cooling.first).saturating_sub(count(cooling.second));
+    if fall > 0 && fall.saturating_mul(2) <= places {
+        let fault = out_of_range("second", cooling.second);
+        let hint = "the readings differ by no more than the place they are read to: wait until it has cooled further";
+        return Err(fault.hint(hint).into());
     }
     if first <= second {
         let fault = out_of_range("second", cooling.second);
@@ -92,15 +114,40 @@ pub fn cool_down(cooling: Cooling) -> Result<CoolDown, Error> {
                     the reading, or warm up from cold and read while it rises";
         return Err(fault.hint(hint).into());
     }
-    let time_constant = elapsed / libm::log((first - ambient) / (second - ambient));
-    let wait = time_constant * libm::log((second - ambient) / (target - ambient));
+    let time_constant =
+        |first: f64, second: f64| elapsed / libm::log((first - ambient) / (second - ambient));
     let unit = cooling.elapsed.unit();
+    // Both readings off by so much of half a last place, away from each other.
+    let wait = |off: f64| {
+        let [first_off, second_off] =
+            [cooling.first, cooling.second].map(|reading| off * half_place(reading));
+        let (first, second) = (first + first_off, second - second_off);
+        if second <= target {
+            return Amount::new(0, 0, unit);
+        }
+        let left = libm::log((second - ambient) / (target - ambient));
+        computed("second", time_constant(first, second) * left, unit)
+    };
     Ok(CoolDown {
         target: computed("max", target, cooling.max.unit())?,
-        wait: computed("second", wait.max(0.0), unit)?,
-        time_constant: computed("second", time_constant, unit)?,
+        wait: wait(0.0)?,
+        earliest: wait(1.0)?,
+        latest: wait(-1.0)?,
+        time_constant: computed("second", time_constant(first, second), unit)?,
         cautions: CAUTIONS,
     })
+}
+
+/// The last place a temperature is read to, in counts of temperature.
+fn place(reading: Amount) -> Result<i128, Error> {
+    let place = Amount::new(1, reading.decimals(), difference(reading.unit()))?;
+    Ok(place.count().unwrap_or_default())
+}
+
+/// Half of it, in kelvin.
+fn half_place(reading: Amount) -> f64 {
+    let place = Amount::new(1, reading.decimals(), difference(reading.unit()));
+    place.map_or(0.0, |place| place.si() / 2.0)
 }
 
 /// How long a first-order response takes to go a share of its way.
@@ -149,7 +196,7 @@ mod tests {
             elapsed: amount("10 min"),
             ambient: amount("20 °C"),
             max: amount("45 °C"),
-            reheat_rate: Amount::parse_as(
+            reheat_per_minute: Amount::parse_as(
                 "1.5 °C",
                 crate::quantity::Kind::TemperatureDifference,
                 None,
@@ -167,11 +214,15 @@ mod tests {
         assert!((plan.time_constant.to_f64() - 44.814).abs() < 5e-3);
         assert!((plan.wait.to_f64() - 33.36).abs() < 5e-3);
         assert!(plan.cautions.contains(&"hot_fluid"));
+        // Read to a whole degree: 10 / ln(50.5/39.5) · ln(39.5/19), and 10 / ln(49.5/40.5) · ln(40.5/19).
+        assert!((plan.earliest.to_f64() - 29.79).abs() < 5e-3, "{plan:?}");
+        assert!((plan.latest.to_f64() - 37.72).abs() < 5e-3, "{plan:?}");
         let there = Cooling {
             max: amount("70 °C"),
             ..cooling()
         };
         assert_eq!(cool_down(there).unwrap().wait.to_string(), "0 min");
+        assert_eq!(cool_down(there).unwrap().latest.to_string(), "0 min");
     }
 
     #[test]
@@ -191,6 +242,11 @@ mod tests {
             }),
             "second"
         );
+        // A degree of difference between whole degrees may be none.
+        let first = amount("61 °C");
+        assert_eq!(path(Cooling { first, ..cooling() }), "second");
+        let first = amount("61.1 °C");
+        assert!(cool_down(Cooling { first, ..cooling() }).is_ok());
         assert_eq!(
             path(Cooling {
                 elapsed: amount("0 min"),
@@ -214,10 +270,10 @@ mod tests {
         );
         assert_eq!(
             path(Cooling {
-                reheat_rate: amount("1 °C"),
+                reheat_per_minute: amount("1 °C"),
                 ..cooling()
             }),
-            "reheat_rate"
+            "reheat_per_minute"
         );
         assert_eq!(
             path(Cooling {

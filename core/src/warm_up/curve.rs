@@ -4,7 +4,7 @@
 //! heating / loss with the time constant 1 / loss. Written so, a straight line is the plain case of a small loss, and a
 //! pour in between is one step of the temperature that leaves heating and loss as they are.
 
-use super::normal::Normal;
+use super::least_squares::Normal;
 
 /// A reading, in seconds and kelvin after and over the first.
 #[derive(Debug, Clone, Copy, Default)]

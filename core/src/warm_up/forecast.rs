@@ -48,7 +48,7 @@ const SCATTER: f64 = 0.5;
 /// [`sensor_doubts`](super::sensor_doubts), the engine taken as running) are kept and not fitted. Of a reading and a pour at
 /// one time the reading comes first. After a pour the response
 /// goes on from the mixed temperature, nearing the same asymptote with the same time constant, so that the readings before
-/// it still count.
+/// it still count. At most eight pours are held: with the ninth the oldest is let go, and the readings before it.
 ///
 /// ```
 /// use brimline::{Amount, warm_up::{Asked, Forecast, Method}};
@@ -199,6 +199,9 @@ impl Forecast {
         let (Some((first_at, first_kelvin)), true) = (self.origin, poured > 0.0) else {
             return Ok(());
         };
+        if self.stirred == POURS && held.is_some() {
+            self.let_oldest_go();
+        }
         let place = self.stirs.get_mut(self.stirred);
         if let (Some(held), Some(place)) = (held, place) {
             let kept = held / (held + poured);
@@ -220,6 +223,23 @@ impl Forecast {
             self.watch = Watch::default();
         }
         Ok(())
+    }
+
+    /// Says what is in the unit now, as fluid was let out.
+    pub(crate) fn hold(&mut self, held: Option<Amount>) {
+        self.held = held.map(|held| held.si()).filter(|held| *held > 0.0);
+    }
+
+    /// Lets the oldest pour go, and the readings before it.
+    fn let_oldest_go(&mut self) {
+        let oldest = self.stirs.first().map_or(0.0, |stir| stir.at);
+        let points = self.points.get_mut(..self.count).unwrap_or_default();
+        let before = points.partition_point(|point| point.at <= oldest);
+        points.rotate_left(before);
+        self.count = self.count.saturating_sub(before);
+        self.stirs.rotate_left(1);
+        self.stirred = POURS.saturating_sub(1);
+        self.fitted = None;
     }
 
     /// Lets every second of the older half go, and what is doubted in it.

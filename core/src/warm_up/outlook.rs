@@ -43,13 +43,13 @@ words! {
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize)]
 #[non_exhaustive]
 pub struct Span {
-    /// Hardly earlier, rounded down: two standard uncertainties before the likely time; by the steepest pair of readings where
-    /// a line is drawn; at the rate of now where the asymptote is not known to lie beyond.
+    /// Hardly earlier, rounded down: two standard uncertainties before the likely time; at the steepest rate that
+    /// a pair of readings leaves open where a line is drawn; at the rate of now where the asymptote is not known to lie beyond.
     pub earliest: Amount,
-    /// Most likely; absent where the asymptote is not known to lie beyond.
+    /// Most likely; absent where the asymptote is not known to lie beyond, and further ahead than a line reaches back.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub likely: Option<Amount>,
-    /// Hardly later, rounded up: two standard uncertainties after the likely time; by the flattest pair of readings where a line
+    /// Hardly later, rounded up: two standard uncertainties after the likely time; at the flattest rate where a line
     /// is drawn, and no further ahead than half of what the line reaches back: warming slows down, and a line does not. Absent where
     /// nothing bounds it within a day.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -71,7 +71,7 @@ pub struct Outlook {
     pub now: Option<Amount>,
     /// How many degrees a minute it rises there, to a hundredth.
     #[serde(skip_serializing_if = "Option::is_none")]
-    pub rate: Option<Amount>,
+    pub rate_per_minute: Option<Amount>,
     /// When the lower limit is reached.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub opens: Option<Span>,
@@ -80,6 +80,9 @@ pub struct Outlook {
     pub closes: Option<Span>,
     /// Places, from 0, of the readings still held that were not believed.
     pub suspect: Vec<u32>,
+    /// Whether it was asked when the window opens, and when it closes.
+    #[serde(skip)]
+    pub(crate) asked: [bool; 2],
 }
 
 /// What is further away than this many seconds is not told.
@@ -103,6 +106,11 @@ fn seconds(number: f64) -> Option<Amount> {
 }
 
 impl Span {
+    /// Whether it is still to come.
+    pub(crate) fn is_ahead(&self) -> bool {
+        self.latest.is_none_or(|latest| !latest.is_zero())
+    }
+
     fn of(earliest: f64, likely: Option<f64>, latest: Option<f64>) -> Option<Self> {
         Some(Span {
             earliest: seconds(libm::floor(earliest + WHOLE))?,
@@ -121,7 +129,7 @@ impl Forecast {
     ///
     /// By a first-order response from four readings on, where the readings show that its asymptote lies beyond the limit, or
     /// the limit is no further than a quarter of the rise so far; by
-    /// the line through the latest six otherwise, which is early where the warming slows down; not at all where they do not
+    /// the line through the latest six otherwise, which tells the likely time no further ahead than it reaches back; not at all where they do not
     /// rise or stand still.
     ///
     /// Source: the delta method for the uncertainty, from the scatter asked for or, where larger, the one the readings show;
@@ -155,10 +163,11 @@ impl Forecast {
             method,
             reason,
             now: rounded(first + now, self.unit),
-            rate: rounded(rate * 60.0, difference(self.unit)),
+            rate_per_minute: rounded(rate * 60.0, difference(self.unit)),
             opens: None,
             closes: None,
             suspect: Vec::new(),
+            asked: [self.min.is_some(), self.max.is_some()],
         }
     }
 
@@ -179,7 +188,7 @@ impl Forecast {
         let now = ahead.now.value;
         let (opens, mut reason) = ahead.to(self, self.over(self.min));
         let (closes, other) = ahead.to(self, self.over(self.max));
-        let next = if opens.is_none_or(|span| span.latest.is_some_and(|latest| latest.is_zero())) {
+        let next = if opens.is_none_or(|span| !span.is_ahead()) {
             reason.or(other)
         } else {
             reason
@@ -196,7 +205,10 @@ impl Forecast {
     }
 
     fn by_slope(&self, mut reason: Reason) -> Result<Outlook, Reason> {
-        let slope = self.task().slope(self.now).ok_or(Reason::TooFew)?;
+        let slope = self
+            .task()
+            .slope(self.now, self.scatter)
+            .ok_or(Reason::TooFew)?;
         if slope.likely <= 0.0 {
             return Err(Reason::NotWarming);
         }
@@ -205,13 +217,16 @@ impl Forecast {
             if left <= 0.0 {
                 return Span::past();
             }
-            let latest = Some(left / slope.least)
-                .filter(|latest| (0.0..=slope.reach / 2.0).contains(latest));
-            let span = Span::of(left / slope.most, Some(left / slope.likely), latest);
-            if span.is_none_or(|span| span.likely.is_none()) {
+            let likely = left / slope.likely;
+            if likely > HORIZON {
                 reason = Reason::TooSlow;
+                return None;
             }
-            span
+            // The newest reading, which the line goes through, is off as well.
+            let latest = Some((left + self.scatter) / slope.least)
+                .filter(|latest| (0.0..=slope.reach / 2.0).contains(latest));
+            let likely = Some(likely).filter(|likely| *likely <= slope.reach);
+            Span::of(left / slope.most, likely, latest)
         };
         let (opens, closes) = (span(self.min), span(self.max));
         Ok(Outlook {
@@ -223,7 +238,7 @@ impl Forecast {
 
     fn by_nothing(&self, reason: Reason) -> Outlook {
         let task = self.task();
-        let rate = task.slope(self.now).map(|slope| slope.likely);
+        let rate = task.slope(self.now, self.scatter).map(|slope| slope.likely);
         let last = task.believed().next_back().map(|point| point.over);
         let outlook = self.outlook(
             Method::None,
@@ -237,7 +252,7 @@ impl Forecast {
         };
         Outlook {
             now: outlook.now.filter(|_| last.is_some()),
-            rate: outlook.rate.filter(|_| rate.is_some()),
+            rate_per_minute: outlook.rate_per_minute.filter(|_| rate.is_some()),
             opens: past(self.min),
             closes: past(self.max),
             ..outlook
@@ -380,7 +395,7 @@ mod tests {
         let likely = outlook.closes.unwrap().likely.unwrap().si();
         assert!((crossing.unwrap().at.si() - 420.0 - likely).abs() <= 1.0);
         // dT/dt = (85 − 52.7)/600 a second.
-        assert!((outlook.rate.unwrap().to_f64() - 3.2).abs() < 0.3);
+        assert!((outlook.rate_per_minute.unwrap().to_f64() - 3.2).abs() < 0.3);
         assert!((outlook.now.unwrap().to_f64() - 52.72).abs() < 0.5);
     }
 
@@ -395,26 +410,34 @@ mod tests {
             (Method::None, Some(Reason::TooFew))
         );
         assert_eq!(alone.now.unwrap().to_string(), "46.00 °C");
-        assert_eq!(alone.rate, None);
+        assert_eq!(alone.rate_per_minute, None);
         assert_eq!(texts(alone.closes), ["0 s", "0 s", "0 s"]);
         assert_eq!(forecast(&[], &[], Asked::default()).unwrap().now, None);
     }
 
     #[test]
     fn three_readings_draw_a_line() {
-        // 0.9 °C a minute from 31 °C: 45 °C after 14/0.9 min = 933.3 s.
+        // 0.9 °C a minute from 31 °C, and from a minute to the next half a degree off either way, 1.9: 14/1.9 min = 442.1 s.
+        // The likely 14/0.9 min are further than the two minutes it reaches back.
         let samples = minutes(&[29.2, 30.1, 31.0]);
         let outlook = forecast(&samples, &[], window("45 °C", "113 °F")).unwrap();
         assert_eq!(
             (outlook.method, outlook.reason),
             (Method::Slope, Some(Reason::TooFew))
         );
-        assert_eq!(texts(outlook.opens), ["933 s", "933 s", "-"]);
-        assert_eq!(outlook.rate.unwrap().to_string(), "0.90 Δ°C");
+        assert_eq!(texts(outlook.opens), ["442 s", "-", "-"]);
+        assert_eq!(outlook.rate_per_minute.unwrap().to_string(), "0.90 Δ°C");
         assert_eq!(outlook.opens, outlook.closes);
-        // Half a minute ahead is within half of the two minutes it reaches back.
+        // Half a minute ahead; such readings may as well not rise at all.
         let near = forecast(&samples, &[], window("31.45 °C", "45 °C")).unwrap();
-        assert_eq!(texts(near.opens), ["30 s", "30 s", "30 s"]);
+        assert_eq!(texts(near.opens), ["14 s", "30 s", "-"]);
+        // To a tenth of a degree they do: 0.45/1.1 min, and (0.45 + 0.05)/0.7 min.
+        let fine = Asked {
+            scatter: Amount::parse_as("0.1 °C", Kind::TemperatureDifference, None).ok(),
+            ..window("31.45 °C", "45 °C")
+        };
+        let near = forecast(&samples, &[], fine).unwrap();
+        assert_eq!(texts(near.opens), ["24 s", "30 s", "48 s"]);
     }
 
     #[test]
@@ -451,7 +474,7 @@ mod tests {
             (Method::None, Some(Reason::NotWarming))
         );
         assert_eq!((falling.opens, falling.closes), (None, None));
-        assert!(falling.rate.unwrap().is_negative());
+        assert!(falling.rate_per_minute.unwrap().is_negative());
         // 0.001 °C a minute: ten thousand minutes to go.
         let slow = [20.0, 20.001, 20.002].map(|reading| reading);
         let slow = forecast(&minutes(&slow), &[], window("30 °C", "40 °C")).unwrap();
@@ -499,7 +522,8 @@ mod tests {
         let outlook = forecast(&samples, &[], window("40 °C", "50 °C")).unwrap();
         assert_eq!(outlook.suspect, [0, 1, 2, 3, 4, 5, 6, 7, 8]);
         assert_eq!(outlook.method, Method::Slope);
-        assert_eq!(texts(outlook.opens), ["240 s", "240 s", "-"]);
+        // 8 °C at 2 °C a minute, or 3; the line reaches three minutes back.
+        assert_eq!(texts(outlook.opens), ["160 s", "-", "-"]);
     }
 
     /// 90 − 70·exp(−t/600), with 0.5 L of 20 °C into 4.5 L after eight minutes.
@@ -620,6 +644,38 @@ mod tests {
             live.poured(amount("1000 s"), amount("1 mL"), amount("20 °C"))
                 .unwrap();
         }
+        assert_eq!(live.answer().reason, Some(Reason::TooFew));
+    }
+
+    #[test]
+    fn a_ninth_pour_lets_the_oldest_go_and_the_readings_before_it() {
+        let asked = Asked {
+            held: Some(amount("5 L")),
+            ..window("50 °C", "60 °C")
+        };
+        let pour = |seconds: f64| Pour {
+            at: Amount::from_computed(seconds, Unit::Second).unwrap(),
+            volume: amount("1 mL"),
+            temperature: amount("20 °C"),
+        };
+        // A degree a minute, and a reading between any two of nine pours.
+        let samples: Vec<Sample> = (0..24)
+            .map(|minute| sample(60.0 * f64::from(minute), 20.0 + f64::from(minute)))
+            .collect();
+        let pours: Vec<Pour> = (0..9)
+            .map(|pour_no| pour(150.0 + 120.0 * f64::from(pour_no)))
+            .collect();
+        let told = forecast(&samples, &pours, asked).unwrap();
+        assert!(told.method != Method::None, "{told:?}");
+        let mut live = Forecast::new(asked).unwrap();
+        for sample in &samples {
+            live.sample(sample.at, sample.reading).unwrap();
+        }
+        for _ in 0..9 {
+            live.poured(amount("23 min"), amount("1 mL"), amount("20 °C"))
+                .unwrap();
+        }
+        // All nine after the last reading: the oldest took every reading with it.
         assert_eq!(live.answer().reason, Some(Reason::TooFew));
     }
 

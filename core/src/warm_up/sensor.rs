@@ -24,6 +24,9 @@ const STILL_FROM: i64 = 60;
 /// codings of SAE J1979 (A − 40) and SAE J1939 (0.03125 °C per bit from −273 °C).
 pub(crate) const DEFAULT_READINGS: [i64; 3] = [-40, 215, -273];
 
+/// Fluid in a gearbox is no colder and no warmer than these, in whole degrees Celsius; common practice, no source.
+pub(crate) const PLAUSIBLE: [i64; 2] = [-40, 200];
+
 fn celsius(degrees: i64) -> Option<Amount> {
     Amount::new(degrees, 0, Unit::DegreeCelsius).ok()
 }
@@ -35,9 +38,11 @@ pub(crate) fn is_default(reading: &Amount) -> bool {
         .any(|degrees| celsius(*degrees).as_ref() == Some(reading))
 }
 
-/// Whether a reading lies below absolute zero.
+/// Whether no fluid in a gearbox is so cold or so warm.
 pub(crate) fn is_impossible(reading: &Amount) -> bool {
-    reading.count().is_some_and(i128::is_negative)
+    let [coldest, warmest] = PLAUSIBLE.map(celsius);
+    coldest.is_some_and(|coldest| *reading < coldest)
+        || warmest.is_some_and(|warmest| *reading > warmest)
 }
 
 /// Whether no fluid changes by so many counts of temperature within so many nanoseconds.
@@ -66,7 +71,7 @@ pub(crate) fn is_stuck(reading: &Amount, elapsed: i128) -> bool {
 words! {
     /// Why a reading is doubted. It stays recorded as it came.
     pub enum Doubt {
-        /// It lies below absolute zero.
+        /// No fluid in a gearbox is so cold or so warm: it lies outside -40 °C to 200 °C.
         Impossible = "reading_impossible",
         /// It is what a broken or absent sensor reads.
         Default = "reading_default",
@@ -147,12 +152,12 @@ impl Watch {
     }
 
     pub(super) fn see(&mut self, reading: &Amount, at: i128, running: bool) -> Word {
-        let Some(count) = reading.count().filter(|_| !is_impossible(reading)) else {
-            return Word::Doubted(Doubt::Impossible);
-        };
         if is_default(reading) {
             return Word::Doubted(Doubt::Default);
         }
+        let Some(count) = reading.count().filter(|_| !is_impossible(reading)) else {
+            return Word::Doubted(Doubt::Impossible);
+        };
         let seen = Seen { count, at };
         let mut word = Word::Believed;
         if self.is_out_of_reach(&seen) {
@@ -182,7 +187,8 @@ impl Watch {
     }
 }
 
-/// Which readings are to be asked about: those below absolute zero, those a broken sensor gives, jumps no fluid makes, and
+/// Which readings are to be asked about: those no fluid in a gearbox has (outside -40 °C to 200 °C),
+/// those a broken sensor gives, jumps no fluid makes, and
 /// cool ones that stand still while the engine is `running`.
 ///
 /// A jump is more than 2 °C and 6 °C a minute from the last believed reading; the second of two that
@@ -270,6 +276,25 @@ mod tests {
             [(0, "reading_impossible")]
         );
         assert_eq!(doubts(&[("0 s", "-39 °C")], false), []);
+    }
+
+    #[test]
+    fn what_no_gearbox_is_at_is_never_believed() {
+        let slipped = [("0 s", "1774 °C"), ("60 s", "1774 °C"), ("120 s", "31 °C")];
+        let all = [(0, "reading_impossible"), (1, "reading_impossible")];
+        assert_eq!(doubts(&slipped, true), all);
+        assert_eq!(doubts(&[("0 s", "200 °C")], true), []);
+        let beyond = [
+            ("0 s", "200.1 °C"),
+            ("60 s", "-40.1 °C"),
+            ("120 s", "393 °F"),
+        ];
+        assert!(
+            doubts(&beyond, true)
+                .iter()
+                .all(|(_, id)| *id == "reading_impossible")
+        );
+        assert_eq!(doubts(&beyond, true).len(), 3);
     }
 
     #[test]

@@ -12,11 +12,11 @@ const APART: f64 = 30.0;
 /// A line in kelvin and seconds.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Slope {
-    /// The flattest pair's.
+    /// The flattest that a pair leaves open.
     pub(super) least: f64,
     /// The median of all pairs, after Theil and Sen.
     pub(super) likely: f64,
-    /// The steepest pair's.
+    /// The steepest.
     pub(super) most: f64,
     /// The temperature at `now` on it.
     pub(super) now: f64,
@@ -40,12 +40,12 @@ fn median(sorted: &[f64]) -> Option<f64> {
 }
 
 impl Task<'_> {
-    /// The line through the latest believed readings; `None` for fewer than three, or all at one time.
+    /// The line through the latest believed readings, each off by as much as their scatter; `None` for fewer than three, or all at one time.
     ///
-    /// Its ends come from the pairs at least half the line apart, nearer ones telling the scatter and no slope, and from those
+    /// A pair leaves open what twice the scatter makes of it over the time between the two. The line's ends come from the pairs at least half the line apart, nearer ones telling the scatter and no slope, and from those
     /// that end at the newest reading: warming slows down, and they know it first. For the same reason it goes through the
     /// newest reading and not through the middle of them all.
-    pub(super) fn slope(&self, now: f64) -> Option<Slope> {
+    pub(super) fn slope(&self, now: f64, scatter: f64) -> Option<Slope> {
         let (first, last) = self.ends();
         let step = APART.min((last.at - first.at) / 5.0);
         let mut line = [(0.0, 0.0); MOST];
@@ -74,7 +74,8 @@ impl Task<'_> {
                     *own = slope;
                     pairs = pairs.saturating_add(1);
                     if apart >= half || place == 0 {
-                        (least, most) = (least.min(slope), most.max(slope));
+                        let off = 2.0 * scatter / apart;
+                        (least, most) = (least.min(slope - off), most.max(slope + off));
                     }
                 }
             }

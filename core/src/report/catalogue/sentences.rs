@@ -39,7 +39,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         time_goes_back: "The time goes back here. The order of the entries decides, but waits may be wrong.",
         confirmed_unknown: "Nothing is known by the name {what}. The confirmation is kept and meets no condition.",
         source_proves_nothing: "A temperature {source} does not prove here that the fluid is within the window.",
-        reading_impossible: "A temperature of {reading} does not exist. Read the fluid again.",
+        reading_impossible: "No fluid in a gearbox is at {reading}. Read it again.",
         reading_default: "Sensors that are broken or absent read {reading}. Read the fluid another way first.",
         unit_doubt: "A reading of {reading} is unlikely here, and {other} would be in the window. Was the scale mistyped?",
         reading_jumps: "From {before} to {reading} is faster than fluid changes at idle. One reading is doubtful.",
@@ -88,9 +88,9 @@ pub(super) static SENTENCES: &[Message] = table! {
         temperature_missing: "{grade}, but no temperature that counts had been read. It proves nothing.",
         temperature_stale: "{grade}, but the last temperature[, {reading},] was too old by then. It proves nothing.",
         contradicted: "{grade}, which contradicts the other entries named here. It is set aside.",
-        below_window: "The fluid was colder than {limit}: {sign}.[ Between the two temperatures the fluid in the unit \
+        below_window: "The fluid was colder than {limit}: {sign}.[ From {reading} to {limit} what the unit holds \
             swells by about {volume}.]",
-        above_window: "The fluid was warmer than {limit}: {sign}.[ Between the two temperatures the fluid in the unit \
+        above_window: "The fluid was warmer than {limit}: {sign}.[ From {limit} to {reading} what the unit holds \
             swells by about {volume}.]",
         engine_off: "The engine was off, or not recorded as running: {sign}.",
         engine_running: "The engine was running, or not recorded as off: {sign}.",
@@ -150,14 +150,17 @@ pub(super) static SENTENCES: &[Message] = table! {
     forecast {
         opens: "The window should open in {likely}[, at the earliest in {earliest}][, at the latest in {latest}].",
         opens_from: "The window opens in {earliest} or later; how much later the readings do not tell yet.",
+        open: "The window is open.",
         closes: "It should close in {likely}[, at the earliest in {earliest}].",
         closes_from: "It closes in {earliest} at the earliest.",
-        too_few: "There are too few readings yet to say when the window opens.",
-        not_warming: "The readings do not rise, so nothing says when the window opens.",
-        asymptote_unknown: "Where the warming ends cannot be told from these readings yet.",
-        asymptote_below: "By these readings it levels out before it gets there.",
-        too_slow: "At this rate it takes longer than a day.",
-        stuck: "The reading stands still, so nothing says when the window opens: ask a second source.",
+        closed: "The fluid is too warm: the window is closed.",
+        unasked: "No window was asked about[: the fluid is at {reading}].",
+        too_few: "There are too few readings yet to say when {limit}.",
+        not_warming: "The readings do not rise, so nothing says when {limit}.",
+        asymptote_unknown: "Where the warming ends cannot be told from these readings yet, nor when {limit}.",
+        asymptote_below: "By these readings the warming levels out before {limit}.",
+        too_slow: "At this rate it takes longer than a day until {limit}.",
+        stuck: "The reading stands still, so nothing says when {limit}: ask a second source.",
     }
     unmet {
         on_hold: "The job is on hold: {why}.",
@@ -223,8 +226,12 @@ pub(super) static SENTENCES: &[Message] = table! {
             threadlocker. No factor for another condition is applied; published ones contradict each other.",
         grip_at_mark: "Hold the wrench at the mark of its grip and at the angle that was given, with no tube on the \
             handle: elsewhere the setting is not true.",
-        steel_band: "The band is that of solid steel bolts in steel. A hollow plug, or one in light alloy, takes less: \
-            go by its own sheet.",
+        steel_band: "The band is that of solid steel bolts that clamp, in steel. A plug that seals, a hollow one, or one \
+            in light alloy takes less: go by its own sheet.",
+        graduation_coarse: "The nearest mark of the wrench is more than 4 % from the torque asked for: take a wrench \
+            with a finer scale.",
+        sooner_if_rising: "The loss is rising and the distance is reckoned at the last rate: the shortage may come before \
+            even its near end. Look for the leak.",
         reheats_on_start: "The running engine warms the fluid again at once: start it only when everything is ready for \
             the look, and read the temperature again before it.",
         fluid_by_name: "Go by the name of the specification on the container, never by the colour of what is in it.",

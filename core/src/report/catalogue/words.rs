@@ -194,6 +194,10 @@ pub(super) static WORDS: &[Message] = table! {
         foreign_fluid: "fluid that does not belong in it",
         stated: "put on hold by a person",
     }
+    limit {
+        opens: "the window opens",
+        closes: "the window closes",
+    }
     phase {
         close: "close the plug and meet every condition again",
         open: "meet every condition, then open the plug",
