@@ -27,7 +27,7 @@ pub fn warm_up(c: &mut Criterion) {
             elapsed: given.any("elapsed"),
             ambient: given.any("ambient"),
             max: given.any("max"),
-            reheat_rate: given.any("reheat_rate"),
+            reheat_per_minute: given.any("reheat_per_minute"),
             reheat_time: given.any("reheat_time"),
         },
         |cooling| cool_down(*cooling),
