@@ -18,13 +18,13 @@ pub(super) enum Heat {
     Poured(i128, Pour),
 }
 
-/// Fluid that was poured in.
+/// Fluid that was poured in; volumes in counts.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Pour {
-    volume: Amount,
+    volume: i128,
     temperature: Amount,
     /// What it mixed with, where that is known.
-    held: Option<Amount>,
+    held: Option<i128>,
 }
 
 impl Heat {
@@ -48,8 +48,8 @@ impl State {
 
     /// Takes in a pour of more than nothing, as it was booked. Fluid that stood in the shop is as warm as the shop; where
     /// that was not read, or the pour not booked, nothing is known of what was read before it.
-    pub(super) fn chill(&mut self, held: Option<Amount>, booked: Option<i128>, at: i128) {
-        match booked.and_then(litres).zip(self.ambient) {
+    pub(super) fn chill(&mut self, held: Option<i128>, booked: Option<i128>, at: i128) {
+        match booked.zip(self.ambient) {
             Some((volume, temperature)) => {
                 let pour = Pour {
                     volume,
@@ -62,9 +62,9 @@ impl State {
         }
     }
 
-    /// What is in the unit, by what the sheet says it holds and what was booked since; `None` where that is not above
-    /// zero.
-    pub(super) fn held(&self, sheet: &Sheet<'_>) -> Option<Amount> {
+    /// What is in the unit, in counts, by what the sheet says it holds and what was booked since; `None` where that is not
+    /// above zero.
+    pub(super) fn held(&self, sheet: &Sheet<'_>) -> Option<i128> {
         let total = sheet.procedure?.capacity.as_ref()?.total?.count()?;
         let Volumes {
             added,
@@ -73,13 +73,13 @@ impl State {
         } = self.volumes;
         let held = total.saturating_add(added);
         let held = held.saturating_sub(captured).saturating_sub(drained);
-        litres(held).filter(|_| held > 0)
+        (held > 0).then_some(held)
     }
 
     /// What the fluid in the unit will be at after a pour of fluid that stood in the shop, where the sheet says how much the
     /// unit holds and both temperatures were read.
     pub(super) fn mixed(&self, sheet: &Sheet<'_>, poured: Amount) -> Option<Amount> {
-        let held = self.held(sheet)?;
+        let held = litres(self.held(sheet)?)?;
         let sample = self.sample?;
         let mixed = mixed_temperature(held, sample.reading, poured, self.ambient?).ok()?;
         let places = sample.reading.decimals().max(1);
@@ -112,8 +112,11 @@ impl State {
             let _ = match heat {
                 Heat::Read(_, reading) => forecast.sample(at, *reading),
                 Heat::Poured(_, pour) => {
-                    forecast.hold(pour.held);
-                    forecast.poured(at, pour.volume, pour.temperature)
+                    let Some(volume) = litres(pour.volume) else {
+                        continue;
+                    };
+                    forecast.hold(pour.held.and_then(litres));
+                    forecast.poured(at, volume, pour.temperature)
                 }
             };
         }
