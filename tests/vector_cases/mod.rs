@@ -92,6 +92,10 @@ fn one(file: &str, case: &Value) -> Case {
         (None, Some(error)) => Err(error.clone()),
         _ => panic!("{file}: {name} must have one of out and error"),
     };
+    if let Err(error) = &expected {
+        let says = error.get("kind").or(error.get("faults")).is_some();
+        assert!(says, "{file}: {name} says nothing of its error");
+    }
     let args = arguments(&op, &case["in"]).unwrap_or_else(|what| panic!("{file}: {name}: {what}"));
     Case {
         file: file.to_string(),
