@@ -422,6 +422,13 @@ mod tests {
     }
 
     #[test]
+    fn the_constants_of_both_scales_are_one() {
+        // A degree Celsius is 1.8 degrees Fahrenheit; the SI tables print the product to four digits.
+        assert!((K1_PER_F * 1.8 - 0.627804).abs() < 1e-9);
+        assert!((K1_PER_F * 1.8 - K1_PER_C).abs() < 5e-5);
+    }
+
+    #[test]
     fn factors_to_15c() {
         // ASTM D1250-80, table 54D form: equation and constants seen in print, values computed apart from this code; 1e-6.
         let temperatures = [
