@@ -10,7 +10,7 @@ use crate::unit::brim_unit;
 use brimline_core::torque::{
     self, Fits, Friction, PlugKind, StrengthClass, Thread, ThreadCondition, Wrench,
 };
-use brimline_core::{Amount, Error, ErrorKind, Fault};
+use brimline_core::{Amount, Error};
 use std::ffi::c_char;
 
 /// What the threads and the face under the head are like. 0 where K itself is given.
@@ -217,18 +217,8 @@ pub unsafe extern "C" fn brim_torque_for_preload(
         k_low = found.k.lo(), k_high = found.k.hi())
 }
 
-/// K, or the condition that it is taken from.
 fn friction(k: Option<Amount>, condition: brim_thread_condition) -> Result<Friction, Error> {
-    match (k, list::value_if(condition, "condition")?) {
-        (Some(k), None) => Ok(Friction::K(k)),
-        (None, Some(condition)) => Ok(Friction::Condition(condition)),
-        (both, _) => {
-            let fault = Fault::new(ErrorKind::Conflict).at("k");
-            let got = if both.is_some() { "both" } else { "neither" };
-            let hint = "give k, or the condition of the threads to take its range from";
-            Err(fault.got(got).allowed(["k", "condition"]).hint(hint).into())
-        }
-    }
+    Friction::of(k, list::value_if(condition, "condition")?)
 }
 
 /// The load that a bolt of a metric thread, as `M10x1` or `M10`, and of a strength class bears

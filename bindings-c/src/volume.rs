@@ -6,7 +6,7 @@ use crate::error::{brim_error, brim_status};
 use crate::list::{self, numbers};
 use crate::said::caution;
 use brimline_core::volume::{self, Base, Expansion};
-use brimline_core::{Amount, Error, ErrorKind, Fault};
+use brimline_core::{Amount, Error};
 use std::ffi::c_char;
 
 /// The temperature at which the density of an oil is told, and the procedure that goes with it
@@ -32,27 +32,12 @@ fn base(number: brim_base) -> Result<Base, Error> {
     Ok(list::value_if(number, "base")?.unwrap_or_default())
 }
 
-/// By a density at a base, or by a coefficient.
 fn expansion(
     density: Option<Amount>,
     at_base: brim_base,
     coefficient: Option<Amount>,
 ) -> Result<Expansion, Error> {
-    let got = match (density, coefficient) {
-        (Some(density), None) => {
-            let base = base(at_base)?;
-            return Ok(Expansion::Oil { density, base });
-        }
-        (None, Some(coefficient)) if at_base == 0 => {
-            return Ok(Expansion::Coefficient(coefficient));
-        }
-        (None, Some(_)) => "coefficient with base",
-        (Some(_), Some(_)) => "both",
-        (None, None) => "neither",
-    };
-    let hint = "give the density with its base, or the coefficient alone";
-    let fault = Fault::new(ErrorKind::Conflict).at("density").got(got);
-    Err(fault.allowed(["density", "coefficient"]).hint(hint).into())
+    Expansion::of(density, list::value_if(at_base, "base")?, coefficient)
 }
 
 /// The factor from a volume at a temperature, -50 to 150 deg C, to the volume at the base: a ratio

@@ -2,7 +2,6 @@
 
 use crate::amount::Amount;
 use crate::argument::{Given, Named, WordOf, kind, read};
-use crate::asking::arguments;
 use crate::error::answer;
 use brimline::volume::{self, Base, Expansion};
 use pyo3::prelude::*;
@@ -45,7 +44,6 @@ pub(crate) fn correction_factor(
 #[pyfunction]
 #[pyo3(signature = (volume, *, from_, to, density=None, base=None, coefficient=None))]
 pub(crate) fn at_temperature(
-    py: Python<'_>,
     volume: Given<'_, '_, kind::Volume>,
     from_: Given<'_, '_, kind::Temperature>,
     to: Given<'_, '_, kind::Temperature>,
@@ -53,31 +51,10 @@ pub(crate) fn at_temperature(
     base: Option<Given<'_, '_, WordOf<Base>>>,
     coefficient: Option<Given<'_, '_, kind::Expansion>>,
 ) -> PyResult<Amount> {
-    let Some(expansion) = expansion(density, base, coefficient)? else {
-        let mut arguments = arguments!(volume, to, density, base, coefficient);
-        arguments.add("from", from_)?;
-        return arguments.ask_amount(py, "volume.at_temperature");
-    };
     let from = from_.named("from")?;
-    read!(volume, to);
+    read!(volume, to, density, base, coefficient);
+    let expansion = answer(|| Expansion::of(density, base, coefficient))?;
     answer(|| volume::at_temperature(volume, from, to, expansion)).map(Amount)
-}
-
-/// How a fluid expands; `None` where that is told twice or not at all, which the library refuses.
-fn expansion(
-    density: Option<Given<'_, '_, kind::Density>>,
-    base: Option<Given<'_, '_, WordOf<Base>>>,
-    coefficient: Option<Given<'_, '_, kind::Expansion>>,
-) -> PyResult<Option<Expansion>> {
-    read!(density, base, coefficient);
-    Ok(match (density, base, coefficient) {
-        (Some(density), base, None) => Some(Expansion::Oil {
-            density,
-            base: base.unwrap_or_default(),
-        }),
-        (None, None, Some(coefficient)) => Some(Expansion::Coefficient(coefficient)),
-        _ => None,
-    })
 }
 
 /// How much more the fluid takes up at the temperature it is read at than at the reference; below zero where it is colder.
@@ -95,7 +72,6 @@ fn expansion(
 #[pyfunction]
 #[pyo3(signature = (volume, *, read_at, reference, density=None, base=None, coefficient=None))]
 pub(crate) fn temperature_error(
-    py: Python<'_>,
     volume: Given<'_, '_, kind::Volume>,
     read_at: Given<'_, '_, kind::Temperature>,
     reference: Given<'_, '_, kind::Temperature>,
@@ -103,11 +79,8 @@ pub(crate) fn temperature_error(
     base: Option<Given<'_, '_, WordOf<Base>>>,
     coefficient: Option<Given<'_, '_, kind::Expansion>>,
 ) -> PyResult<Amount> {
-    let Some(expansion) = expansion(density, base, coefficient)? else {
-        return arguments!(volume, read_at, reference, density, base, coefficient)
-            .ask_amount(py, "volume.temperature_error");
-    };
-    read!(volume, read_at, reference);
+    read!(volume, read_at, reference, density, base, coefficient);
+    let expansion = answer(|| Expansion::of(density, base, coefficient))?;
     answer(|| volume::temperature_error(volume, read_at, reference, expansion)).map(Amount)
 }
 

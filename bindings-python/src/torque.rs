@@ -145,10 +145,8 @@ pub(crate) fn preload<'py>(
     k: Option<Given<'_, 'py, Ratio>>,
     condition: Option<Given<'_, 'py, WordOf<ThreadCondition>>>,
 ) -> PyResult<Told<'py, Preload>> {
-    let Some(friction) = friction(k, condition)? else {
-        return arguments!(torque, diameter, k, condition).ask(py, "torque.preload");
-    };
-    read!(torque, diameter);
+    read!(torque, diameter, k, condition);
+    let friction = answer(|| Friction::of(k, condition))?;
     Told::answer(py, &answer(|| torque::preload(torque, diameter, friction))?)
 }
 
@@ -168,27 +166,12 @@ pub(crate) fn torque_for_preload<'py>(
     k: Option<Given<'_, 'py, Ratio>>,
     condition: Option<Given<'_, 'py, WordOf<ThreadCondition>>>,
 ) -> PyResult<Told<'py, JointTorque>> {
-    let Some(friction) = friction(k, condition)? else {
-        return arguments!(preload, diameter, k, condition).ask(py, "torque.torque_for_preload");
-    };
-    read!(preload, diameter);
+    read!(preload, diameter, k, condition);
+    let friction = answer(|| Friction::of(k, condition))?;
     Told::answer(
         py,
         &answer(|| torque::torque_for_preload(preload, diameter, friction))?,
     )
-}
-
-/// What is known of K; `None` where both or neither is given, which the library refuses.
-fn friction(
-    k: Option<Given<'_, '_, Ratio>>,
-    condition: Option<Given<'_, '_, WordOf<ThreadCondition>>>,
-) -> PyResult<Option<Friction>> {
-    read!(k, condition);
-    Ok(match (k, condition) {
-        (Some(k), None) => Some(Friction::K(k)),
-        (None, Some(condition)) => Some(Friction::Condition(condition)),
-        _ => None,
-    })
 }
 
 /// The geometry of a thread from its designation: `M10x1`, `M10` (coarse), `1/4-20`, `1/4-20 UNC`, `#10-32`.

@@ -57,6 +57,26 @@ impl<'r, 'n, 't> Arguments<'r, 'n, 't> {
         self.read(name, |reader, node| reader.list(node, read))
     }
 
+    /// What arguments settle between them, its faults noted where they stand; nothing where one that is there could not
+    /// be read, which is noted already.
+    pub(super) fn settled<T>(
+        &mut self,
+        read: &[(&str, bool)],
+        settled: Result<T, Error>,
+    ) -> Option<T> {
+        let is_there = |name: &str| self.object.get(name).is_some();
+        if read.iter().any(|(name, read)| is_there(name) && !read) {
+            return None;
+        }
+        settled
+            .map_err(|error| {
+                for fault in error.into_faults() {
+                    self.reader.note_at(fault.path.clone(), fault);
+                }
+            })
+            .ok()
+    }
+
     /// An argument that must be there.
     pub(super) fn read<T>(
         &mut self,

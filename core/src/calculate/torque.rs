@@ -3,7 +3,6 @@
 use super::arguments::{Arguments, told, value};
 use super::{Answer, Function};
 use crate::document::{Node, Reader};
-use crate::error::{ErrorKind, Fault};
 use crate::quantity::Kind;
 use crate::torque::{
     self, Friction, PlugKind, StrengthClass, Thread, ThreadCondition, Tool, ToolJob, ToolType,
@@ -149,19 +148,8 @@ fn equivalents(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 fn friction(given: &mut Arguments<'_, '_, '_>) -> Option<Friction> {
     let k = given.amount_if("k", Kind::Ratio);
     let condition = given.word_if("condition", ThreadCondition::WORDS);
-    let is_given = |name| given.object.get(name).is_some();
-    match (is_given("k"), is_given("condition")) {
-        (true, false) => k.map(Friction::K),
-        (false, true) => condition.map(Friction::Condition),
-        (both, _) => {
-            let fault = Fault::new(ErrorKind::Conflict).got(if both { "both" } else { "neither" });
-            let hint = "give k, or the condition of the threads to take its range from";
-            given
-                .reader
-                .note_at("k", fault.allowed(["k", "condition"]).hint(hint));
-            None
-        }
-    }
+    let read = [("k", k.is_some()), ("condition", condition.is_some())];
+    given.settled(&read, Friction::of(k, condition))
 }
 
 fn preload(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {

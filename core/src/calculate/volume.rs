@@ -155,28 +155,16 @@ fn temperature_error(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     ))
 }
 
-/// By a density with its base, or by a coefficient.
 fn expansion(given: &mut Arguments<'_, '_, '_>) -> Option<Expansion> {
     let density = given.amount_if("density", Kind::Density);
     let base = given.word_if("base", Base::WORDS);
     let coefficient = given.amount_if("coefficient", Kind::Expansion);
-    let is_given = |name| given.object.get(name).is_some();
-    let (by_density, by_coefficient) = (is_given("density"), is_given("coefficient"));
-    let got = match (by_density, by_coefficient) {
-        (true, false) => {
-            let base = base.unwrap_or_default();
-            return density.map(|density| Expansion::Oil { density, base });
-        }
-        (false, true) if !is_given("base") => return coefficient.map(Expansion::Coefficient),
-        (false, true) => "coefficient with base",
-        (true, true) => "both",
-        (false, false) => "neither",
-    };
-    let hint = "give the density with its base, or the coefficient alone";
-    let fault = Fault::new(ErrorKind::Conflict).got(got);
-    let fault = fault.allowed(["density", "coefficient"]).hint(hint);
-    given.reader.note_at("density", fault);
-    None
+    let read = [
+        ("density", density.is_some()),
+        ("base", base.is_some()),
+        ("coefficient", coefficient.is_some()),
+    ];
+    given.settled(&read, Expansion::of(density, base, coefficient))
 }
 
 fn tilt_error(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {

@@ -59,6 +59,29 @@ pub enum Friction {
 }
 
 impl Friction {
+    /// By K itself or by the condition of the threads, of which one is given.
+    ///
+    /// # Errors
+    ///
+    /// [`Conflict`](ErrorKind::Conflict) for both and for neither.
+    ///
+    /// ```
+    /// use brimline::torque::{Friction, ThreadCondition};
+    /// assert!(Friction::of(None, Some(ThreadCondition::Zinc)).is_ok());
+    /// assert!(Friction::of(None, None).is_err());
+    /// ```
+    pub fn of(k: Option<Amount>, condition: Option<ThreadCondition>) -> Result<Self, Error> {
+        let got = match (k, condition) {
+            (Some(k), None) => return Ok(Friction::K(k)),
+            (None, Some(condition)) => return Ok(Friction::Condition(condition)),
+            (Some(_), Some(_)) => "both",
+            (None, None) => "neither",
+        };
+        let hint = "give k, or the condition of the threads to take its range from";
+        let fault = Fault::new(ErrorKind::Conflict).at("k").got(got);
+        Err(fault.allowed(["k", "condition"]).hint(hint).into())
+    }
+
     /// The range of K.
     ///
     /// # Errors

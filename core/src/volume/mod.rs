@@ -5,6 +5,7 @@
 
 mod container;
 mod container_sums;
+mod density;
 mod exchange;
 mod expansion;
 mod sump;
@@ -14,14 +15,12 @@ pub use container::{
     Container, ContainerCount, ContainerPlan, ContainerPlans, Opened, OpenedDefect, OpenedUse,
     containers,
 };
+pub use density::{Base, base_density, correction_factor, density_at, mass, volume_of_mass};
 pub use exchange::{
     CyclesNeeded, Exchange, Flush, FlushNeeded, cycles_needed, exchange, flush, flush_needed,
     wrong_left,
 };
-pub use expansion::{
-    Base, Expansion, at_temperature, base_density, correction_factor, density_at, mass,
-    temperature_error, volume_of_mass,
-};
+pub use expansion::{Expansion, at_temperature, temperature_error};
 pub use sump::{Sump, level_for, segment_share, volume_below};
 pub use tilt::{TiltError, tilt_error};
 
