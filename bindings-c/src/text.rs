@@ -1,9 +1,9 @@
 //! The caller's memory: texts that come in, texts and values that go out.
 
-use brimline_core::{Error, ErrorKind, Fault, Position};
+use brimline_core::document::from_utf8;
+use brimline_core::{Error, ErrorKind, Fault, Journal};
 use std::borrow::Cow;
 use std::ffi::{CStr, c_char};
-use std::str::Utf8Error;
 
 /// As the length of a text: it ends at its first NUL. The header defines it in words of C.
 ///
@@ -45,10 +45,7 @@ pub(crate) unsafe fn text_if<'a>(
         // SAFETY: ASCII is UTF-8. Names of units are short and mostly ASCII, and this is the shorter way for them.
         return Ok(Some(unsafe { std::str::from_utf8_unchecked(bytes) }));
     }
-    match std::str::from_utf8(bytes) {
-        Ok(text) => Ok(Some(text)),
-        Err(stop) => Err(not_utf8(bytes, stop.valid_up_to(), name)),
-    }
+    from_utf8(bytes, name).map(Some)
 }
 
 /// A list of texts, each of which ends with a NUL.
@@ -73,8 +70,7 @@ pub(crate) unsafe fn texts<'a>(
         .collect()
 }
 
-/// A journal. The last line of one may have been cut off, and then anywhere: within a character as well. What is left
-/// of that character becomes as many bytes that no document may hold, so that the line reads as what it is, cut off.
+/// A journal, of which the last line may have been cut off.
 ///
 /// # Safety
 /// As [`text`].
@@ -83,28 +79,11 @@ pub(crate) unsafe fn journal<'a>(
     length: usize,
     name: &'static str,
 ) -> Result<Cow<'a, str>, Error> {
-    const SUBSTITUTE: &str = "\u{1a}";
+    if journal.is_null() {
+        return Err(null(name));
+    }
     // SAFETY: as the caller promises.
-    let refused = match unsafe { text(journal, length, name) } {
-        Ok(whole) => return Ok(Cow::Borrowed(whole)),
-        Err(refused) => refused,
-    };
-    if refused.kind() != ErrorKind::NotUtf8 {
-        return Err(refused);
-    }
-    // SAFETY: the same.
-    let bytes = unsafe { bytes_of(journal, length, name)? };
-    let ends_within = |stop: &Utf8Error| stop.error_len().is_none();
-    let stop = std::str::from_utf8(bytes).err().filter(ends_within);
-    let cut = stop.and_then(|stop| bytes.split_at_checked(stop.valid_up_to()));
-    match cut {
-        Some((whole, left)) if whole.contains(&b'\n') => {
-            let mut whole = String::from_utf8_lossy(whole).into_owned();
-            whole.push_str(&SUBSTITUTE.repeat(left.len()));
-            Ok(Cow::Owned(whole))
-        }
-        _ => Err(refused),
-    }
+    Journal::text(unsafe { bytes_of(journal, length, name)? })
 }
 
 /// Bytes that must be there.
@@ -148,20 +127,6 @@ fn too_long(length: usize, name: &'static str) -> Error {
     let fault = Fault::new(ErrorKind::OutOfRange).at(name);
     let hint = "nothing is that long: give the number of bytes; BRIM_TERMINATED is for texts";
     fault.got(&length.to_string()).hint(hint).into()
-}
-
-#[cold]
-fn not_utf8(bytes: &[u8], valid: usize, name: &'static str) -> Error {
-    let read = String::from_utf8_lossy(bytes.get(..valid).unwrap_or_default());
-    let line = read.rsplit('\n').next().unwrap_or_default();
-    let count = |places: usize| u32::try_from(places).unwrap_or(u32::MAX);
-    let mut fault = Fault::new(ErrorKind::NotUtf8).at(name);
-    fault.position = Some(Position {
-        line: count(read.matches('\n').count()).saturating_add(1),
-        column: count(line.chars().count()).saturating_add(1),
-        offset: count(valid),
-    });
-    fault.hint("texts are UTF-8; convert it first").into()
 }
 
 #[cold]

@@ -7,7 +7,8 @@ use crate::limits::Limits;
 use crate::linear::Linear;
 use crate::pack::Pack;
 use crate::unit::Unit;
-use brimline::{Error, ErrorKind, Fault, Position};
+use brimline::document::from_utf8;
+use brimline::{Error, ErrorKind, Fault, Journal};
 use pyo3::exceptions::{PyRecursionError, PyTypeError, PyUnicodeEncodeError};
 use pyo3::intern;
 use pyo3::prelude::*;
@@ -15,6 +16,7 @@ use pyo3::pybacked::{PyBackedBytes, PyBackedStr};
 use pyo3::types::{PyByteArray, PyBytes, PyDict, PyMapping, PyString};
 #[cfg(feature = "introspection")]
 use pyo3::{inspect::PyStaticExpr, type_hint_identifier, type_hint_subscript, type_hint_union};
+use std::borrow::Cow;
 
 /// The text of a document, not copied.
 pub(crate) enum Document {
@@ -27,9 +29,15 @@ impl Document {
     pub(crate) fn text(&self, name: &str) -> Result<&str, Error> {
         match self {
             Document::Text(text) => Ok(text),
-            Document::Bytes(bytes) => {
-                std::str::from_utf8(bytes).map_err(|stop| not_utf8(bytes, stop.valid_up_to(), name))
-            }
+            Document::Bytes(bytes) => from_utf8(bytes, name),
+        }
+    }
+
+    /// The text of a journal, of which the last line may have been cut off.
+    pub(crate) fn journal(&self) -> Result<Cow<'_, str>, Error> {
+        match self {
+            Document::Text(text) => Ok(Cow::Borrowed(text)),
+            Document::Bytes(bytes) => Journal::text(bytes),
         }
     }
 }
@@ -81,25 +89,9 @@ pub(crate) fn utf8<'a>(text: &'a Bound<'_, PyString>) -> PyResult<&'a str> {
 fn surrogates(failed: PyErr) -> PyErr {
     if Python::attach(|py| failed.is_instance_of::<PyUnicodeEncodeError>(py)) {
         let fault = Fault::new(ErrorKind::NotUtf8);
-        return raised(fault.hint(CONVERT_FIRST).into());
+        return raised(fault.hint("texts are UTF-8; convert it first").into());
     }
     failed
-}
-
-const CONVERT_FIRST: &str = "texts are UTF-8; convert it first";
-
-#[cold]
-fn not_utf8(bytes: &[u8], valid: usize, name: &str) -> Error {
-    let read = String::from_utf8_lossy(&bytes[..valid]);
-    let line = read.rsplit('\n').next().unwrap_or_default();
-    let count = |places: usize| u32::try_from(places).unwrap_or(u32::MAX);
-    let mut fault = Fault::new(ErrorKind::NotUtf8).at(name);
-    fault.position = Some(Position {
-        line: count(read.matches('\n').count()).saturating_add(1),
-        column: count(line.chars().count()).saturating_add(1),
-        offset: count(valid),
-    });
-    fault.hint(CONVERT_FIRST).into()
 }
 
 /// A mapping as JSON.

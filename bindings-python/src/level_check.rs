@@ -106,8 +106,8 @@ impl LevelCheck {
     ) -> PyResult<Self> {
         let (pack, limits) = (&pack.0, self::limits(limits));
         let replay = || {
-            let text = journal.text("journal")?;
-            let check = brimline::LevelCheck::replay_with(pack, text, &limits)?;
+            let text = journal.journal()?;
+            let check = brimline::LevelCheck::replay_with(pack, &text, &limits)?;
             let replayed = Some((text.into(), check.entries().count()));
             Ok(LevelCheck {
                 check,

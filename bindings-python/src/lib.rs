@@ -165,8 +165,8 @@ fn evaluate(
     let options = options(flip, why_not, limits);
     py.detach(|| {
         answer(|| {
-            let (pack, journal) = (pack.source()?, journal.text("journal"));
-            Ok(brimline::evaluate_with(pack, journal?, &options)?.into())
+            let (pack, journal) = (pack.source()?, journal.journal());
+            Ok(brimline::evaluate_with(pack, &*journal?, &options)?.into())
         })
     })
 }
@@ -199,7 +199,7 @@ fn evaluate_many<'py>(
     for journal in journals.0.try_iter()? {
         let journal = Document::extract(journal?.as_borrowed())?;
         let evaluate = || {
-            let evaluation = brimline::evaluate_with(&pack, journal.text("journal")?, &options)?;
+            let evaluation = brimline::evaluate_with(&pack, &*journal.journal()?, &options)?;
             Ok(Evaluation::from(evaluation))
         };
         match py.detach(|| caught(evaluate)) {
@@ -224,7 +224,7 @@ fn evaluate_many<'py>(
 fn story(py: Python<'_>, pack: PackGiven, journal: Document) -> PyResult<String> {
     let tell = || {
         let pack = pack.read(&brimline::Limits::default())?;
-        brimline::report::story(&pack, journal.text("journal")?)
+        brimline::report::story(&pack, &journal.journal()?)
     };
     py.detach(|| answer(tell))
 }

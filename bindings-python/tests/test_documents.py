@@ -1,6 +1,7 @@
 """Documents as str, bytes and mappings, good ones and hostile ones."""
 
 import json
+import pickle
 import unittest
 from collections import OrderedDict
 from collections.abc import Iterator, Mapping
@@ -156,6 +157,21 @@ class Hostile(unittest.TestCase):
         with self.assertRaises(BrimlineError) as raised:
             Amount("1 \ud800")
         self.assertEqual(raised.exception.kind, "not_utf8")
+
+    def test_lines_torn_within_a_character(self) -> None:
+        header = (json.dumps(jobs.HEADER) + "\n").encode()
+        torn = '{"seq":1,"note":"21 °'.encode()[:-1]
+        for journal in [header + torn, bytearray(header + torn)]:
+            answers = [evaluate(jobs.PACK, journal), evaluate_many(jobs.PACK, [journal])[0]]
+            for answer in answers:
+                assert not isinstance(answer, BrimlineError)
+                self.assertEqual((answer.findings[0]["id"], answer.findings[0]["args"]), ("torn_line", {"bytes": len(torn)}))
+            check = LevelCheck.replay(jobs.PACK, journal)
+            self.assertEqual(pickle.loads(pickle.dumps(check)).evaluation(), check.evaluation())
+            self.assertIn("Pipit transaxle", story(jobs.PACK, journal))
+        # Not at the end, it is no power cut; nor is it in a text that is no lines.
+        self.assertEqual(self.refused(header + torn + b"\n").kind, "not_utf8")
+        self.assertEqual(self.refused(torn).kind, "not_utf8")
 
     def test_every_truncation(self) -> None:
         for end in range(0, len(TEXT), 7):

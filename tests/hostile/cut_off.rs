@@ -87,3 +87,32 @@ fn a_bad_line_before_the_last_is_refused() {
     let error = refused(read(&format!("{HEADER}\n{first}\n{{\"seq\":2\n")));
     assert_eq!(told(&error), [("syntax", "entries[1]")]);
 }
+
+/// A power cut knows nothing of characters: what it leaves of one is part of the torn line, to the byte.
+#[test]
+fn a_line_may_be_cut_within_a_character() {
+    let (first, last) = (note(1, "a"), note(3, "21 °C, €5 𝄞"));
+    let whole = format!("{HEADER}\n{first}\n");
+    let text = format!("{whole}{last}");
+    let pack = Pack::embedded().expect("it reads");
+    for end in whole.len() + 1..text.len() {
+        let cut = &text.as_bytes()[..end];
+        let journal = Journal::text(cut).expect("it is cut, not wrong");
+        let told = evaluate(&pack, &*journal).expect("its whole lines are read");
+        let told: Value = serde_json::from_str(&told.to_json()).expect("JSON");
+        let finding = &told["findings"][0];
+        assert_eq!(finding["id"], "torn_line");
+        assert_eq!(finding["args"]["bytes"], end - whole.len());
+        if std::str::from_utf8(cut).is_err() {
+            for wrong in [
+                [cut, b"\n"].concat(),
+                [cut, b" "].concat(),
+                cut[whole.len()..].to_vec(),
+            ] {
+                let error = Journal::text(&wrong).expect_err("it is no cut");
+                assert_eq!(error.kind(), ErrorKind::NotUtf8);
+                assert_eq!(error.first().path, "journal");
+            }
+        }
+    }
+}

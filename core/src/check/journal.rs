@@ -5,10 +5,11 @@ use super::entry::Entry;
 use super::finding::Finding;
 use super::header::{Header, MEMBERS, header, header_of};
 use super::read;
-use crate::document::{Limits, Node, Reader, canonical, is_json};
+use crate::document::{Limits, Node, Reader, canonical, from_utf8, is_json};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::procedure::Severity;
 use crate::quantity::Measures;
+use alloc::borrow::Cow;
 use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -25,6 +26,37 @@ pub struct Journal {
 }
 
 impl Journal {
+    /// The text of a journal from its bytes, for [`from_json`](Self::from_json) and [`evaluate`](crate::evaluate).
+    ///
+    /// The last of several lines may have been cut off, and then anywhere: within a character as well. What is left of
+    /// that character becomes as many bytes that no document may hold, so that the line reads as what it is, cut off.
+    ///
+    /// # Errors
+    ///
+    /// [`NotUtf8`](ErrorKind::NotUtf8) for bytes that are not UTF-8 anywhere else, with their place.
+    ///
+    /// ```
+    /// let torn = "{}\n{\"note\":\"21 °".as_bytes();
+    /// assert!(brimline::Journal::text(&torn[..torn.len() - 1])?.starts_with("{}\n{"));
+    /// assert!(brimline::Journal::text(b"{\"note\":\"21 \xb0C\"}").is_err());
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    pub fn text(bytes: &[u8]) -> Result<Cow<'_, str>, Error> {
+        const SUBSTITUTE: &str = "\u{1a}";
+        let Err(stop) = core::str::from_utf8(bytes) else {
+            return from_utf8(bytes, "journal").map(Cow::Borrowed);
+        };
+        let is_cut = stop.error_len().is_none();
+        match bytes.split_at_checked(stop.valid_up_to()) {
+            Some((whole, left)) if is_cut && whole.contains(&b'\n') => {
+                let mut whole = String::from_utf8_lossy(whole).into_owned();
+                whole.push_str(&SUBSTITUTE.repeat(left.len()));
+                Ok(Cow::Owned(whole))
+            }
+            _ => from_utf8(bytes, "journal").map(Cow::Borrowed),
+        }
+    }
+
     /// Reads a journal under the default [`Limits`].
     ///
     /// # Errors

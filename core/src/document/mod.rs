@@ -10,6 +10,7 @@ mod path;
 mod place;
 mod reader;
 mod tree;
+mod utf8;
 
 pub(crate) use canonical::Ext;
 pub use canonical::canonical;
@@ -19,3 +20,4 @@ pub(crate) use parse::is_json;
 pub(crate) use path::Step;
 pub(crate) use reader::{Object, Reader};
 pub(crate) use tree::Node;
+pub use utf8::from_utf8;
