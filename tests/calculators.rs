@@ -1,15 +1,24 @@
 //! What the calculators must hold whatever is put in: inverse functions invert, what physics makes rise rises, branches meet,
 //! and nothing but an error comes of what makes no sense.
 
-#[path = "calculators/fluid.rs"]
-mod fluid;
-#[path = "calculators/leak.rs"]
-mod leak;
-#[path = "calculators/signal.rs"]
-mod signal;
-#[path = "calculators/torque.rs"]
-mod torque;
-#[path = "calculators/volume.rs"]
-mod volume;
-#[path = "calculators/warm_up.rs"]
-mod warm_up;
+mod calculators {
+    mod fluid;
+    mod leak;
+    mod signal;
+    mod torque;
+    mod volume {
+        mod anything;
+        mod containers;
+        mod exchange;
+        mod given;
+        mod oil;
+        mod sump;
+    }
+    mod warm_up {
+        mod by_name;
+        mod cooling;
+        mod forecast;
+        mod response;
+        mod sensors;
+    }
+}

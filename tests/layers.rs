@@ -7,19 +7,34 @@ use std::path::{Path, PathBuf};
 /// Lines a file may have before its tests.
 const MOST_LINES: usize = 400;
 
+/// Every folder with Rust in it.
+const HOUSE: [&str; 6] = [
+    "core/src",
+    "bindings-c/src",
+    "bindings-python/src",
+    "tests",
+    "examples",
+    "benches",
+];
+
 fn root() -> &'static Path {
     Path::new(env!("CARGO_MANIFEST_DIR"))
 }
 
 /// The Rust files below a folder.
 fn sources(folder: &str) -> Vec<PathBuf> {
+    files(folder, "rs")
+}
+
+/// The files below a folder with an extension.
+fn files(folder: &str, extension: &str) -> Vec<PathBuf> {
     let (mut files, mut folders) = (Vec::new(), vec![root().join(folder)]);
     while let Some(folder) = folders.pop() {
         for entry in fs::read_dir(&folder).expect("the folder is there") {
             let path = entry.expect("a folder lists").path();
             if path.is_dir() {
                 folders.push(path);
-            } else if path.extension().is_some_and(|ext| ext == "rs") {
+            } else if path.extension().is_some_and(|own| own == extension) {
                 files.push(path);
             }
         }
@@ -220,13 +235,12 @@ fn lines_before_tests(source: &str) -> usize {
 
 #[test]
 fn no_file_is_long() {
-    let folders = [
-        "core/src",
-        "bindings-c/src",
-        "bindings-python/src",
-        "examples",
-    ];
-    let files = folders.into_iter().flat_map(sources);
+    let c = [("tests/c", "c"), ("tests/c", "h"), ("examples/c", "c")];
+    let c = c.map(|(folder, extension)| files(folder, extension));
+    let files = HOUSE
+        .into_iter()
+        .flat_map(sources)
+        .chain(c.into_iter().flatten());
     let long = files.filter_map(|file| {
         let lines = lines_before_tests(&text(&file));
         (lines > MOST_LINES).then(|| format!("{}: {lines} lines before its tests", name(&file)))
@@ -246,18 +260,7 @@ fn no_file_is_a_drawer() {
     let drawers = [
         "util", "utils", "common", "manager", "helper", "helpers", "misc",
     ];
-    let folders = [
-        "core/src",
-        "bindings-c/src",
-        "bindings-python/src",
-        "tests",
-        "examples",
-        "benches",
-    ];
-    let files = folders
-        .into_iter()
-        .flat_map(sources)
-        .map(|file| name(&file));
+    let files = HOUSE.into_iter().flat_map(sources).map(|file| name(&file));
     let bad = files.filter(|name| {
         name.trim_end_matches(".rs")
             .split('/')

@@ -1,0 +1,13 @@
+//! Programs that misuse the library.
+
+use super::program::compiled;
+use crate::compiler::run;
+
+#[test]
+fn a_hostile_host_is_answered() {
+    for name in ["nulls", "misuse", "amiss"] {
+        for (_, program) in compiled(name, &[&format!("tests/c/{name}.c")]) {
+            run(&program, &[]);
+        }
+    }
+}
