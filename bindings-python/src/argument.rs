@@ -4,7 +4,7 @@ use crate::amount;
 use crate::asking::{written, written_ratio};
 use crate::border::caught;
 use crate::document::utf8;
-use crate::error::{Refused, raised};
+use crate::error::Refused;
 use crate::number::{Number, saturated};
 use crate::word::{Listed, unknown};
 use brimline::{Amount, Error, ErrorKind, Fault, Kind, Measures, Unit, torque};
@@ -68,7 +68,7 @@ impl Given<'_, '_, kind::Volume> {
 
 impl Given<'_, '_, kind::Any> {
     /// The quantity, which is to be of this kind where its text leaves that open.
-    pub(crate) fn of_kind(&self, kind: Kind, name: &'static str) -> PyResult<Amount> {
+    pub(crate) fn of_kind(&self, kind: Kind, name: &'static str) -> Result<Amount, Refused> {
         amount::read(&self.0, Some(kind), None).map_err(|refused| of(refused, name))
     }
 }
@@ -78,7 +78,7 @@ pub(crate) fn of_kind_if(
     given: Option<Given<'_, '_, kind::Any>>,
     kind: Kind,
     name: &'static str,
-) -> PyResult<Option<Amount>> {
+) -> Result<Option<Amount>, Refused> {
     given.map(|given| given.of_kind(kind, name)).transpose()
 }
 
@@ -87,14 +87,14 @@ pub(crate) trait Named {
     type Value;
 
     /// Its value. What is refused is refused under this name.
-    fn named(&self, name: &'static str) -> PyResult<Self::Value>;
+    fn named(&self, name: &'static str) -> Result<Self::Value, Refused>;
 }
 
 impl<T: Read> Named for Given<'_, '_, T> {
     type Value = T::Value;
 
     #[inline]
-    fn named(&self, name: &'static str) -> PyResult<T::Value> {
+    fn named(&self, name: &'static str) -> Result<T::Value, Refused> {
         T::read(&self.0).map_err(|refused| of(refused, name))
     }
 }
@@ -103,26 +103,26 @@ impl<T: Read> Named for Option<Given<'_, '_, T>> {
     type Value = Option<T::Value>;
 
     #[inline]
-    fn named(&self, name: &'static str) -> PyResult<Option<T::Value>> {
+    fn named(&self, name: &'static str) -> Result<Option<T::Value>, Refused> {
         self.as_ref().map(|given| given.named(name)).transpose()
     }
 }
 
-/// The refusal of an argument.
+/// The refusal of an argument, under its name.
 #[cold]
-pub(crate) fn of(refused: Refused, name: &'static str) -> PyErr {
+pub(crate) fn of(refused: Refused, name: &'static str) -> Refused {
     match refused {
         Refused::Library(error) => {
             let faults = error.into_faults().into_iter();
             let faults = faults.map(|fault| of_blank(&fault).unwrap_or(fault).at(name));
-            raised(Error::from_faults(faults.collect()).unwrap_or_else(internal))
+            refused_for(faults.collect())
         }
         Refused::Python(failed) => Python::attach(|py| {
             if !failed.is_instance_of::<PyTypeError>(py) {
-                return *failed;
+                return Refused::Python(failed);
             }
             let said = format!("argument '{name}': {}", failed.value(py));
-            PyTypeError::new_err(said)
+            PyTypeError::new_err(said).into()
         }),
     }
 }
@@ -134,16 +134,59 @@ fn of_blank(fault: &Fault) -> Option<Fault> {
     Some(Fault::new(ErrorKind::OutOfRange).got(got).hint(hint))
 }
 
-/// An error without a fault, which there is none of.
-fn internal() -> Error {
-    Fault::new(ErrorKind::Internal).into()
+/// A refusal for faults, of which there is one at least.
+fn refused_for(faults: Vec<Fault>) -> Refused {
+    let internal = || Fault::new(ErrorKind::Internal).into();
+    Refused::Library(Error::from_faults(faults).unwrap_or_else(internal))
 }
 
-/// Reads arguments, each by the name it has here.
+/// What is refused of the arguments of one call: all of them are read before it is raised.
+#[derive(Default)]
+pub(crate) struct Refusals {
+    faults: Vec<Fault>,
+    failed: Option<Box<PyErr>>,
+}
+
+impl Refusals {
+    /// The value, unless it is refused.
+    #[inline]
+    pub(crate) fn sift<T>(&mut self, read: Result<T, Refused>) -> Option<T> {
+        read.map_err(|refused| self.keep(refused)).ok()
+    }
+
+    #[cold]
+    fn keep(&mut self, refused: Refused) {
+        match refused {
+            Refused::Library(error) => self.faults.extend(error.into_faults()),
+            Refused::Python(failed) => self.failed = self.failed.take().or(Some(failed)),
+        }
+    }
+}
+
+impl From<Refusals> for PyErr {
+    #[cold]
+    fn from(refusals: Refusals) -> Self {
+        let refused = match refusals.failed {
+            Some(failed) => Refused::Python(failed),
+            None => refused_for(refusals.faults),
+        };
+        refused.into()
+    }
+}
+
+/// Reads arguments, each by the name it has here or, where that is a word of Rust or of Python, by another.
 macro_rules! read {
-    ($($name:ident),+ $(,)?) => { $(
-        let $name = $crate::argument::Named::named(&$name, stringify!($name))?;
-    )+ };
+    ($($name:ident $(as $told:literal)?),+ $(,)?) => {
+        let mut refusals = $crate::argument::Refusals::default();
+        $(
+            let _told = stringify!($name);
+            $(let _told = $told;)?
+            let $name = refusals.sift($crate::argument::Named::named(&$name, _told));
+        )+
+        let ($(Some($name),)+) = ($($name,)+) else {
+            return Err(refusals.into());
+        };
+    };
 }
 pub(crate) use read;
 

@@ -1,7 +1,7 @@
 //! The calculators of `brimline.volume` that reckon with temperatures.
 
 use crate::amount::Amount;
-use crate::argument::{Given, Named, WordOf, kind, read};
+use crate::argument::{Given, WordOf, kind, read};
 use crate::error::answer;
 use brimline::volume::{self, Base, Expansion};
 use pyo3::prelude::*;
@@ -51,10 +51,9 @@ pub(crate) fn at_temperature(
     base: Option<Given<'_, '_, WordOf<Base>>>,
     coefficient: Option<Given<'_, '_, kind::Expansion>>,
 ) -> PyResult<Amount> {
-    let from = from_.named("from")?;
-    read!(volume, to, density, base, coefficient);
+    read!(volume, from_ as "from", to, density, base, coefficient);
     let expansion = answer(|| Expansion::of(density, base, coefficient))?;
-    answer(|| volume::at_temperature(volume, from, to, expansion)).map(Amount)
+    answer(|| volume::at_temperature(volume, from_, to, expansion)).map(Amount)
 }
 
 /// How much more the fluid takes up at the temperature it is read at than at the reference; below zero where it is colder.

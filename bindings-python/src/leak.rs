@@ -1,9 +1,7 @@
 //! The calculators of `brimline.leak`.
 
 use crate::amount::Amount;
-use crate::argument::{
-    Amounts, Count, Given, List, Named, Range, Ratio, WordOf, kind, of_kind_if, read,
-};
+use crate::argument::{Amounts, Count, Given, List, Range, Ratio, WordOf, kind, of_kind_if, read};
 use crate::asking::arguments;
 use crate::data::{Told, shapes_of};
 use crate::error::answer;
@@ -220,7 +218,8 @@ pub(crate) fn seepage<'py>(
     py: Python<'py>,
     class_: Given<'_, 'py, WordOf<SeepageClass>>,
 ) -> PyResult<Told<'py, Seepage>> {
-    Told::answer(py, &leak::seepage(class_.named("class")?))
+    read!(class_ as "class");
+    Told::answer(py, &leak::seepage(class_))
 }
 
 /// What a drip loses, from drops counted in a time.

@@ -1,7 +1,7 @@
 //! The calculators of `brimline.torque`.
 
 use crate::amount::Amount;
-use crate::argument::{Amounts, Given, List, Named, Ratio, Thread, WordOf, kind, read};
+use crate::argument::{Amounts, Given, List, Ratio, Thread, WordOf, kind, read};
 use crate::asking::arguments;
 use crate::data::{Told, shapes_of};
 use crate::error::answer;
@@ -211,9 +211,8 @@ pub(crate) fn proof_load(
     thread: Given<'_, '_, Thread>,
     class_: Given<'_, '_, WordOf<StrengthClass>>,
 ) -> PyResult<Amount> {
-    let class = class_.named("class")?;
-    read!(thread);
-    answer(|| torque::proof_load(&thread, class)).map(Amount)
+    read!(thread, class_ as "class");
+    answer(|| torque::proof_load(&thread, class_)).map(Amount)
 }
 
 /// Whether a printed torque fits a thread, and if not, which unit would make its number fit.

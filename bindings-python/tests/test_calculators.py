@@ -18,7 +18,7 @@ from test_values import ran_beside
 
 import brimline
 from brimline import Amount, BrimlineError, DocumentError, Interval, LimitError, QuantityError, calculate
-from brimline import fluid, leak, signal, torque, warm_up
+from brimline import fluid, leak, signal, torque, volume, warm_up
 
 ROOMS = [value for value in vars(brimline).values() if inspect.ismodule(value) and hasattr(value, "__all__")]
 
@@ -160,6 +160,18 @@ class Refused(unittest.TestCase):
     def test_a_text_of_arguments_tells_places(self) -> None:
         error = refused(calculate, "torque.wrench_setting", '{"target": "12", "lever": "0 mm"}')
         self.assertEqual((type(error), error.kind, error.faults[0].column), (DocumentError, "unit_missing", 12))
+
+    def test_every_fault_of_the_arguments_at_once(self) -> None:
+        error = refused(torque.wrench_setting, "14 lb", lever="250 mm", adapter="40", angle="90 percent")
+        paths = [(fault.path, fault.kind) for fault in error.faults]
+        self.assertEqual(paths, [("target", "wrong_kind"), ("adapter", "unit_missing"), ("angle", "wrong_kind")])
+        error = refused(volume.at_temperature, "1,6 L", from_="20", to="80 °C", base="15", density="850 kg/m³")
+        paths = [(fault.path, fault.kind) for fault in error.faults]
+        wanted = [("volume", "decimal_comma"), ("from", "unit_missing"), ("base", "unknown_value")]
+        self.assertEqual(paths, wanted)
+        # What no call can take is a mistake of the program, and told first.
+        with self.assertRaisesRegex(TypeError, "argument 'lever'"):
+            torque.wrench_setting("14 lb", lever=250)  # type: ignore[arg-type]
 
     def test_every_fault_of_a_list_at_once(self) -> None:
         parts = [{"viscosity": "5", "share": "1"}, {"viscosity": "5 mm²/s"}]

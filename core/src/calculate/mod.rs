@@ -78,10 +78,7 @@ pub fn calculate(function: &str, arguments: &str) -> Result<String, Error> {
 pub fn calculate_with(function: &str, arguments: &str, limits: &Limits) -> Result<String, Error> {
     let mut all = ROOMS.iter().copied().flatten();
     let Some(called) = all.find(|known| known.name == function) else {
-        let fault = Fault::new(ErrorKind::UnknownValue)
-            .at("function")
-            .got(function);
-        return Err(fault.allowed(functions().map(|(name, _)| name)).into());
+        return Err(unknown(function));
     };
     let mut reader = Reader::new(arguments, limits)?;
     let answer = reader.parse().and_then(|node| {
@@ -92,8 +89,21 @@ pub fn calculate_with(function: &str, arguments: &str, limits: &Limits) -> Resul
     answer.unwrap_or_else(|| Err(Fault::new(ErrorKind::Internal).at("arguments").into()))
 }
 
+/// The refusal of a name. What it may be is of its room, where it names one.
+#[cold]
+fn unknown(function: &str) -> Error {
+    let is_near = |name: &&str| name.split('.').next() == function.split('.').next();
+    let names = || functions().map(|(name, _)| name);
+    let any_near = names().any(|name| is_near(&name));
+    let fault = Fault::new(ErrorKind::UnknownValue).at("function");
+    let names = names().filter(|name| !any_near || is_near(name));
+    fault.got(function).allowed(names).into()
+}
+
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
+
     use super::*;
     use alloc::collections::BTreeSet;
 
@@ -111,6 +121,23 @@ mod tests {
                 );
                 assert!(seen.insert(function.name), "{} stands twice", function.name);
             }
+        }
+    }
+
+    #[test]
+    fn a_wrong_name_is_told_what_its_room_has() {
+        fn allowed(name: &str) -> usize {
+            let refused = calculate(name, "{}").unwrap_err();
+            let names = &refused.first().allowed;
+            let room = name.split_once('.').map_or("", |(room, _)| room);
+            assert!(names.len() > 20 || names.iter().all(|name| name.starts_with(room)));
+            names.len()
+        }
+        for (room, functions) in [("torque", torque::FUNCTIONS), ("leak", leak::FUNCTIONS)] {
+            assert_eq!(allowed(&alloc::format!("{room}.nothing")), functions.len());
+        }
+        for name in ["", ".", "preload", "torques.preload"] {
+            assert_eq!(allowed(name), functions().count());
         }
     }
 }

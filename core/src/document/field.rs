@@ -124,7 +124,7 @@ impl Reader<'_> {
     /// The text of a quantity.
     fn quantity<'n>(&mut self, node: &'n Node<'_>) -> Option<&'n str> {
         if matches!(node, Node::Integer(_) | Node::Number) {
-            let hint = "write the quantity as text with its unit, as in \"1.2 L\"";
+            let hint = "write the quantity as text with its unit, as in \"1.2 L\" or \"90 %\"";
             self.note(
                 Fault::new(ErrorKind::WrongType)
                     .got("a number")
