@@ -9,6 +9,7 @@
 //! * [`Amount`], [`Interval`], [`Unit`] and [`convert`] are the quantities it is told in.
 //! * [`torque`], [`volume`], [`warm_up`], [`fluid`], [`signal`] and [`leak`] are the calculators of a bay and a counter;
 //!   [`calculate`](calculate::calculate) asks any of them by name, in JSON.
+//! * [`money`] is exact: sums, prices, and totals with the host's own taxes.
 //! * [`report`] tells a result, or a whole check entry by entry, in plain English.
 //!
 //! It calculates from what was entered and from the sheet that was selected. It does not replace the vehicle
@@ -24,6 +25,7 @@ pub mod document;
 pub mod error;
 pub mod fluid;
 pub mod leak;
+pub mod money;
 pub mod procedure;
 pub mod quantity;
 pub mod report;

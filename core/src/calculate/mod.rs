@@ -1,12 +1,13 @@
 //! Every calculator by its name, with arguments and answer as JSON: one call for hosts that speak JSON only.
 //!
 //! The formulas are in [`torque`](crate::torque), [`volume`](crate::volume), [`warm_up`](crate::warm_up),
-//! [`fluid`](crate::fluid), [`signal`](crate::signal) and [`leak`](crate::leak), typed; here their arguments are read
+//! [`fluid`](crate::fluid), [`signal`](crate::signal), [`leak`](crate::leak) and [`money`](crate::money), typed; here their arguments are read
 //! and their answers written.
 
 mod arguments;
 mod fluid;
 mod leak;
+mod money;
 mod signal;
 mod torque;
 mod volume;
@@ -27,13 +28,14 @@ struct Function {
     ask: fn(&mut Arguments<'_, '_, '_>) -> Option<Answer>,
 }
 
-const ROOMS: [&[Function]; 6] = [
+const ROOMS: [&[Function]; 7] = [
     torque::FUNCTIONS,
     volume::FUNCTIONS,
     warm_up::FUNCTIONS,
     fluid::FUNCTIONS,
     signal::FUNCTIONS,
     leak::FUNCTIONS,
+    money::FUNCTIONS,
 ];
 
 /// The name of every calculator and the names of its arguments, room by room.
@@ -109,7 +111,9 @@ mod tests {
 
     #[test]
     fn every_calculator_has_a_name_of_its_own_in_its_room() {
-        let rooms = ["torque", "volume", "warm_up", "fluid", "signal", "leak"];
+        let rooms = [
+            "torque", "volume", "warm_up", "fluid", "signal", "leak", "money",
+        ];
         let mut seen = BTreeSet::new();
         for (functions, room) in ROOMS.iter().zip(rooms) {
             for function in *functions {

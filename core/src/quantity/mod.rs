@@ -30,5 +30,6 @@ pub use amount::Amount;
 pub use convert::{IntoUnit, convert};
 pub use interval::Interval;
 pub use kind::{Kind, Measures};
+pub(crate) use number::{Number as DecimalNumber, read as read_number};
 pub use rounding::Rounding;
 pub use unit::Unit;

@@ -9,9 +9,9 @@ use alloc::vec;
 
 /// A decimal as it is written: ± mantissa / 10^decimals.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Number {
-    pub(super) mantissa: i64,
-    pub(super) decimals: u8,
+pub(crate) struct Number {
+    pub(crate) mantissa: i64,
+    pub(crate) decimals: u8,
 }
 
 /// One above the largest mantissa: 15 digits.
@@ -48,7 +48,7 @@ fn vulgar(text: &str) -> Option<&'static (char, u64, u64)> {
 }
 
 /// Reads the number at the start of a text, which has no white space around it; what follows it is the unit.
-pub(super) fn read(text: &str) -> Result<(Number, &str), Fault> {
+pub(crate) fn read(text: &str) -> Result<(Number, &str), Fault> {
     if text.is_empty() {
         return Err(refusal::of_number(
             "write a number and its unit, as in 1.5 L",

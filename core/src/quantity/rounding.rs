@@ -32,7 +32,7 @@ words! {
 
 impl Rounding {
     /// Whether `floor + remainder/divisor`, with 0 <= remainder < divisor, goes up to `floor + 1`.
-    pub(super) fn goes_up(self, floor: i128, remainder: u128, divisor: u128) -> bool {
+    pub(crate) fn goes_up(self, floor: i128, remainder: u128, divisor: u128) -> bool {
         let negative = floor < 0;
         if remainder == 0 {
             return false;
