@@ -4,6 +4,7 @@
 mod calculators {
     mod fluid;
     mod leak;
+    mod money;
     mod signal;
     mod torque;
     mod volume {
