@@ -363,6 +363,8 @@ taken! {
         type_hint_identifier!("collections.abc", "Iterable"),
         amount::AmountGiven::INPUT_TYPE
     );
+    /// A text, which the library reads.
+    Text: type_hint_identifier!("builtins", "str");
     /// Several things with members, which the library reads.
     List: type_hint_subscript!(
         type_hint_identifier!("collections.abc", "Iterable"),

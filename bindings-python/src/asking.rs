@@ -2,7 +2,7 @@
 
 use crate::amount::Amount;
 use crate::argument::{Argument, Given, is_number, of};
-use crate::data::{Told, loaded};
+use crate::data::{Text, Told, loaded};
 use crate::document::{TOO_DEEP, plain, utf8};
 use crate::error::{Refused, answer};
 use crate::number::{Number, saturated};
@@ -42,11 +42,21 @@ impl Arguments {
 
     /// What the calculator of this name answers, where that is one quantity.
     pub(crate) fn ask_amount(self, py: Python<'_>, function: &str) -> PyResult<Amount> {
-        let json = self.json(py, function)?;
-        let text: String = loaded(py, &json)?
-            .get_item(intern!(py, "value"))?
-            .extract()?;
+        let text: String = self.value(py, function)?.extract()?;
         answer(|| brimline::Amount::parse(&text)).map(Amount)
+    }
+
+    /// What the calculator of this name answers, where that is one text.
+    pub(crate) fn ask_text<'py>(
+        self,
+        py: Python<'py>,
+        function: &str,
+    ) -> PyResult<Told<'py, Text>> {
+        self.value(py, function).map(Told::of)
+    }
+
+    fn value<'py>(self, py: Python<'py>, function: &str) -> PyResult<Bound<'py, PyAny>> {
+        loaded(py, &self.json(py, function)?)?.get_item(intern!(py, "value"))
     }
 
     fn json(mut self, py: Python<'_>, function: &str) -> PyResult<String> {
@@ -99,7 +109,7 @@ impl<T: Written> Written for Option<T> {
 }
 
 /// Members that are ratios: any number of Python's stands for one.
-const RATIOS: [&str; 2] = ["permissible", "share"];
+const RATIOS: [&str; 3] = ["permissible", "rate", "share"];
 
 /// A number of Python's as the text of a ratio; `false` for anything else.
 pub(crate) fn written_ratio(

@@ -2,7 +2,7 @@
 //!
 //! * `border` keeps panics inside, `error` raises what the library refuses;
 //! * `document`, `number`, `word` and `argument` read what Python hands in, `data` and `plain` hand plain data out;
-//! * `torque`, `volume` (with `expansion`), `warm_up`, `fluid`, `signal` and `leak` are the calculators, `asking` asks
+//! * `torque`, `volume` (with `expansion`), `warm_up`, `fluid`, `signal`, `leak` and `money` are the calculators, `asking` asks
 //!   those with lists;
 //! * every other file is one class of the package.
 
@@ -22,6 +22,7 @@ mod leak;
 mod level_check;
 mod limits;
 mod linear;
+mod money;
 mod names;
 mod number;
 mod pack;
@@ -82,6 +83,8 @@ mod _native {
     use crate::limits::Limits;
     #[pymodule_export]
     use crate::linear::Linear;
+    #[pymodule_export]
+    use crate::money::{cost, totals};
     #[pymodule_export]
     use crate::pack::Pack;
     #[pymodule_export]
@@ -231,7 +234,7 @@ fn story(py: Python<'_>, pack: PackGiven, journal: Document) -> PyResult<String>
 
 /// Asks one calculator by its name, with its arguments as one mapping or JSON object.
 ///
-/// The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak`: this is
+/// The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal`, `leak` and `money`: this is
 /// for those who have the name and the arguments as data. One that answers a single quantity answers `{"value": ...}`.
 ///
 /// Raises `DocumentError` with every fault of the arguments, each with its path; `BrimlineError`: `unknown_value` for a

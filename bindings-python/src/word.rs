@@ -3,6 +3,7 @@
 use crate::error::raised;
 use brimline::fluid::BlendRule;
 use brimline::leak::{Rule, SeepageClass};
+use brimline::money::Place;
 use brimline::signal::ByteOrder;
 use brimline::torque::{PlugKind, StrengthClass, ThreadCondition};
 use brimline::volume::Base;
@@ -91,6 +92,7 @@ listed! {
     ErrorKind: ERROR_KINDS, |word| ErrorKind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Kind: KINDS, |word| Kind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Measures: Measures::SLUGS, Measures::from_slug;
+    Place: Place::SLUGS, Place::from_slug;
     PlugKind: PlugKind::SLUGS, PlugKind::from_slug;
     Rounding: Rounding::SLUGS, Rounding::from_slug;
     Rule: Rule::SLUGS, Rule::from_slug;

@@ -184,7 +184,7 @@ class Shapes(unittest.TestCase):
         root = Path(__file__).parents[2]
         stub = ast.parse((root / "bindings-python/python/brimline/_native.pyi").read_text(encoding="utf-8"))
         told = {own.name: ast.unparse(own.returns) for own in stub.body if isinstance(own, ast.FunctionDef) and own.returns}
-        named = {**vars(answers), **vars(calculated), **vars(observed), "Amount": brimline.Amount, "Interval": brimline.Interval}
+        named = {**vars(answers), **vars(calculated), **vars(observed), "Amount": brimline.Amount, "Interval": brimline.Interval, "str": str}
         seen = set()
         for path in (root / "tests/vectors/calculators").iterdir():
             for case in json.loads(path.read_text(encoding="utf-8")):

@@ -4,13 +4,13 @@
 entry by entry; `Amount`, `Interval`, `Unit` and `convert` are the quantities it is told in. `brimline.errors` has what
 is raised, `brimline.answers` the shapes of the data that is answered.
 
-The calculators are in modules of their own: `torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak`.
+The calculators are in modules of their own: `torque`, `volume`, `warm_up`, `fluid`, `signal`, `leak` and `money`.
 
 It calculates from what was entered and from the sheet that was selected. It does not replace the vehicle maker's
 current procedure or a trained person's judgement.
 """
 
-from . import fluid, leak, signal, torque, volume, warm_up
+from . import fluid, leak, money, signal, torque, volume, warm_up
 from ._native import (
     Amount,
     Evaluation,
@@ -51,6 +51,7 @@ __all__ = [
     "evaluate_many",
     "fluid",
     "leak",
+    "money",
     "signal",
     "story",
     "torque",

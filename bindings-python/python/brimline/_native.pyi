@@ -6,13 +6,13 @@ from _typeshed import SupportsGetItem
 from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, Selection, Sentences, Versions
 from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, FlushNeeded, Grade, JointTorque, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
-from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading
+from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading, Totals
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -927,7 +927,7 @@ def calculate(function: str, arguments: str | bytes | bytearray | Mapping[str, A
     """
     Asks one calculator by its name, with its arguments as one mapping or JSON object.
 
-    The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal` and `leak`: this is
+    The calculators are the functions of `brimline.torque`, `volume`, `warm_up`, `fluid`, `signal`, `leak` and `money`: this is
     for those who have the name and the arguments as data. One that answers a single quantity answers `{"value": ...}`.
 
     Raises `DocumentError` with every fault of the arguments, each with its path; `BrimlineError`: `unknown_value` for a
@@ -1083,6 +1083,21 @@ def correction_factor(density: Amount | str, *, temperature: Amount | str, base:
     >>> from brimline import volume
     >>> volume.correction_factor("850 kg/m³", temperature="40 °C").to("ratio", 6)  # as in table 54D
     Amount('0.981437 ratio')
+    """
+
+def cost(price: str, *, quantity: Amount | str, rounding: Literal["half_even", "half_up", "down", "up", "floor", "ceiling"]) -> str:
+    """
+    What a quantity costs at a price for one of its unit: the exact product, rounded once to the smallest unit of the currency.
+
+    A `price` of zero or above with an ISO 4217 code, up to 9 decimals; a `quantity` of any kind, zero or above; `rounding`
+    `half_even`, `half_up`, `down`, `up`, `floor` or `ceiling`.
+
+    Raises `QuantityError`: `not_a_number` and its kin, `unit_missing` without a currency, `out_of_range` below zero or past 15
+    digits; `BrimlineError`: `unknown_value` for a currency or rounding that is not listed.
+
+    >>> from brimline import money
+    >>> money.cost("11.9050 EUR", quantity="1.05 L", rounding="half_up")  # 12.50025
+    '12.50 EUR'
     """
 
 def crossing(samples: Iterable[Mapping[str, Any]], *, temperature: Amount | str, scatter: Amount | str | None = None, asymptote: Amount | str | None = None) -> Crossing:
@@ -1673,6 +1688,24 @@ def torque_for_preload(preload: Amount | str, *, diameter: Amount | str, k: Amou
     >>> from brimline import torque
     >>> torque.torque_for_preload("1000 N", diameter="10 mm", k=0.2)["torque"]
     ['2 N·m', '2 N·m']
+    """
+
+def totals(lines: Iterable[Mapping[str, Any]], *, currency: str, rates: Iterable[Mapping[str, Any]], rounding: Literal["half_even", "half_up", "down", "up", "floor", "ceiling"], place: Literal["line", "document"]) -> Totals:
+    """
+    What lines come to: their net, each tax with what it is on, and the total.
+
+    `lines` have a `net` and, where they bear tax, the `taxes` by name; `rates` have an `id` and a `rate` from 0 to 100 %. Each
+    tax is of the net and is rounded as `rounding` says, on each `line` or once on the `document`. `currency` is an ISO 4217
+    code. Which line bears which tax, the rates and the rounding are the caller's: there is no tax law in here.
+
+    Raises `BrimlineError` and its kinds, with all faults at once: `conflict` for another currency, `unresolved` for a tax
+    without a rate, `duplicate_id`, `out_of_range`, `too_many_digits` for parts of a cent.
+
+    >>> from brimline import money
+    >>> told = money.totals([{"net": "4.97 USD", "taxes": ["goods"]}] * 6, currency="USD",
+    ...     rates=[{"id": "goods", "rate": "7 %"}], rounding="half_up", place="document")
+    >>> told["taxes"][0]["tax"], told["total"]
+    ('2.09 USD', '31.91 USD')
     """
 
 def transmission_frame(id: int | str, *, data: bytes | bytearray | str) -> Frame:

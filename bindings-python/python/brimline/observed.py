@@ -1,4 +1,4 @@
-"""The shapes of what `signal` and `leak` answer as data, for annotations.
+"""The shapes of what `signal`, `leak` and `money` answer as data, for annotations.
 
 Quantities are text, as `Amount` reads it; `Ends` are the two ends of an interval. Words and ids are stable. A later minor
 version may add members and words, and takes none away.
@@ -18,6 +18,8 @@ __all__ = [
     "Risks",
     "Seepage",
     "SignalReading",
+    "TaxTotal",
+    "Totals",
 ]
 
 
@@ -119,3 +121,20 @@ class DripRate(TypedDict):
     per_day: str
     per_year: str
     one_drop_every: str
+
+
+class TaxTotal(TypedDict):
+    """What one tax comes to, at its `rate`, on the lines that bear it."""
+
+    id: str
+    rate: str
+    base: str
+    tax: str
+
+
+class Totals(TypedDict):
+    """What lines come to, sums of money as text: `12.50 EUR`."""
+
+    net: str
+    taxes: list[TaxTotal]
+    total: str
