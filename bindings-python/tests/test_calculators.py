@@ -18,7 +18,7 @@ from test_values import ran_beside
 
 import brimline
 from brimline import Amount, BrimlineError, DocumentError, Interval, LimitError, QuantityError, calculate
-from brimline import fluid, leak, signal, torque, volume, warm_up
+from brimline import fluid, leak, money, signal, torque, volume, warm_up
 
 ROOMS = [value for value in vars(brimline).values() if inspect.ismodule(value) and hasattr(value, "__all__")]
 
@@ -71,6 +71,10 @@ class Taken(unittest.TestCase):
             self.assertEqual(told["preload"], ["2400 N", "2400 N"])
             parts = [{"viscosity": "5 mm²/s", "share": half}, {"viscosity": "20 mm²/s", "share": half}]
             self.assertEqual(fluid.blend(parts, rule="walther_volume").kind, "kinematic_viscosity")
+            rates = [{"id": "goods", "rate": half}]
+            lines = [{"net": "4.97 EUR", "taxes": ["goods"]}]
+            sums = money.totals(lines, currency="EUR", rates=rates, rounding="half_even", place="line")
+            self.assertEqual(sums["taxes"][0]["tax"], "2.48 EUR")
         self.assertEqual(torque.preload("1 N·m", diameter="1 m", k=1)["preload"], ["1 N", "1 N"])
         for k, kind in ((float("nan"), "not_a_number"), (Fraction(1, 3), "fraction"), (10**30, "too_many_digits")):
             error = refused(torque.preload, "12 N·m", diameter="10 mm", k=k)

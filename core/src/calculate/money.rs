@@ -3,7 +3,7 @@
 use super::arguments::{Arguments, told, value};
 use super::{Answer, Function};
 use crate::document::{Node, Reader};
-use crate::error::Error;
+use crate::error::{Error, ErrorKind, Fault};
 use crate::money::{Currency, Money, Place, Price, TaxRate, TaxRounding, Taxable, totals};
 use crate::quantity::{Kind, Rounding};
 use alloc::vec::Vec;
@@ -72,6 +72,12 @@ fn parsed<T>(
     parse: impl Fn(&str) -> Result<T, Error>,
 ) -> impl Fn(&mut Reader<'_>, &Node<'_>) -> Option<T> {
     move |reader, node| {
+        if matches!(node, Node::Integer(_) | Node::Number) {
+            let fault = Fault::new(ErrorKind::WrongType).got("a number");
+            let hint = "write money as text with its currency, as in \"12.50 EUR\"";
+            reader.note(fault.allowed(["a text"]).hint(hint));
+            return None;
+        }
         let read = parse(reader.str(node)?);
         let noted = read.map_err(|error| {
             for fault in error.into_faults() {

@@ -121,7 +121,8 @@ fn too_much() -> Fault {
 
 /// A number, zero or above, and its currency.
 pub(super) fn read(text: &str) -> Result<(DecimalNumber, Currency), Fault> {
-    let (number, code) = read_number(text.trim()).map_err(|fault| fault.got(text))?;
+    let text = text.trim();
+    let (number, code) = read_number(text).map_err(|fault| unread(fault, text))?;
     if code.is_empty() {
         let hint = "write the currency behind the number, as in 12.50 EUR";
         return Err(Fault::new(ErrorKind::UnitMissing).got(text).hint(hint));
@@ -132,6 +133,16 @@ pub(super) fn read(text: &str) -> Result<(DecimalNumber, Currency), Fault> {
         return Err(Fault::new(ErrorKind::OutOfRange).got(text).hint(hint));
     }
     Ok((number, currency))
+}
+
+/// A text that does not begin with its number is told how money is written.
+#[cold]
+fn unread(fault: Fault, text: &str) -> Fault {
+    let fault = fault.got(text);
+    if text.starts_with(|sign: char| sign.is_ascii_digit() || matches!(sign, '-' | '+' | '−')) {
+        return fault;
+    }
+    fault.hint("the number comes first, then the ISO 4217 code, as in 12.50 EUR")
 }
 
 /// A number in steps of 10^-decimals, if it is a whole number of them.
@@ -212,6 +223,12 @@ mod tests {
         assert_eq!(refused("0.5 JPY"), ErrorKind::TooManyDigits);
         assert_eq!(refused("999999999999999 EUR"), ErrorKind::OutOfRange);
         assert_eq!(refused("NaN EUR"), ErrorKind::NotANumber);
+        for text in ["$12.50", "EUR 12.50", ""] {
+            assert_eq!(refused(text), ErrorKind::NotANumber);
+            let error = Money::parse(text).unwrap_err();
+            let hint = error.first().hint.clone().unwrap_or_default();
+            assert!(hint.ends_with("as in 12.50 EUR"), "{hint}");
+        }
         let one = Money::parse("1 EUR").unwrap();
         let error = one.plus(Money::parse("1 USD").unwrap()).unwrap_err();
         assert_eq!(error.faults().next().unwrap().kind, ErrorKind::Conflict);

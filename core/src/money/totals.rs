@@ -86,7 +86,7 @@ pub struct TaxTotal<'a> {
 /// All at once: [`Conflict`](ErrorKind::Conflict) for a line of another currency; [`Unresolved`](ErrorKind::Unresolved) for a
 /// tax without a rate; [`DuplicateId`](ErrorKind::DuplicateId) for two rates of one name, or one tax twice on a line;
 /// [`WrongKind`](ErrorKind::WrongKind) and [`OutOfRange`](ErrorKind::OutOfRange) for a rate that is no ratio from 0 to 100 %;
-/// `out_of_range` past 15 digits. Paths such as `rates[0].rate` and `lines[2].taxes[0]`.
+/// `out_of_range` at `net` or `total` past 15 digits. Paths such as `rates[0].rate` and `lines[2].taxes[0]`.
 ///
 /// ```
 /// use brimline::money::{Money, Place, TaxRate, TaxRounding, Taxable, totals};
@@ -136,18 +136,20 @@ pub fn totals<'a>(
         if bearing().next().is_none() {
             continue;
         }
+        // No more than the net, which is told already.
         let base = sum(currency, bearing().map(|line| line.net))?;
         let tax = match rounding.place {
             Place::Document => rate.on(base, rounding.mode)?,
             Place::Line => {
                 let mut tax = Money::zero(currency);
                 for line in bearing() {
-                    tax = tax.plus(rate.on(line.net, rounding.mode)?)?;
+                    let more = rate.on(line.net, rounding.mode)?;
+                    tax = tax.plus(more).map_err(past_total)?;
                 }
                 tax
             }
         };
-        total = total.plus(tax)?;
+        total = total.plus(tax).map_err(past_total)?;
         taxes.push(TaxTotal {
             id: given.id,
             rate: given.rate,
@@ -156,6 +158,12 @@ pub fn totals<'a>(
         });
     }
     Ok(Totals { net, taxes, total })
+}
+
+/// The taxes are what makes the total too much: no tax by itself is more than the net.
+#[cold]
+fn past_total(error: Error) -> Fault {
+    error.first().clone().at("total")
 }
 
 /// What is wrong with the lines by themselves.
@@ -203,6 +211,7 @@ impl Rate {
             Fault::new(ErrorKind::OutOfRange)
                 .got(&rate.to_string())
                 .allowed(["0 % to 100 %, in up to seven decimals of a percent"])
+                .hint("a rate of nineteen in a hundred is 19 % or 0.19")
         };
         let whole = rate.to_exact(Unit::One).ok_or_else(refused)?;
         let one = Amount::new(1, 0, Unit::One).ok();
