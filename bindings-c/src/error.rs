@@ -42,6 +42,10 @@ pub const BRIM_ERROR_CYCLE: brim_status = 12;
 pub const BRIM_ERROR_SEQUENCE: brim_status = 13;
 /// Not a date or time in the expected form.
 pub const BRIM_ERROR_NOT_A_TIME: brim_status = 14;
+/// A sealed document whose bytes are not those that were sealed.
+pub const BRIM_ERROR_CHANGED: brim_status = 15;
+/// The host's storage did not keep or give what was asked of it.
+pub const BRIM_ERROR_STORAGE: brim_status = 16;
 /// Not a number in plain decimal notation, or not finite.
 pub const BRIM_ERROR_NOT_A_NUMBER: brim_status = 20;
 /// More digits than an amount holds.

@@ -19,7 +19,7 @@ pub extern "C" fn brim_abi_version() -> i32 {
 }
 
 /// The versions of everything, as JSON:
-/// `{"library","rules","documents":{"pack","journal","result"},"abi"}`.
+/// `{"library","rules","documents":{"pack","journal","result","record"},"abi"}`.
 ///
 /// Errors: none of its own.
 #[unsafe(no_mangle)]

@@ -47,6 +47,10 @@ pub enum ErrorKind {
     Sequence = 13,
     /// Not a date or time in the expected form.
     NotATime = 14,
+    /// A sealed document whose bytes are not those that were sealed.
+    Changed = 15,
+    /// The host's storage did not keep or give what was asked of it.
+    Storage = 16,
     /// Not a number in plain decimal notation, or not finite.
     NotANumber = 20,
     /// More digits than an amount holds.
@@ -92,6 +96,8 @@ impl ErrorKind {
         ErrorKind::Cycle,
         ErrorKind::Sequence,
         ErrorKind::NotATime,
+        ErrorKind::Changed,
+        ErrorKind::Storage,
         ErrorKind::NotANumber,
         ErrorKind::TooManyDigits,
         ErrorKind::DecimalComma,
@@ -136,6 +142,8 @@ impl ErrorKind {
             ErrorKind::Cycle => ("cycle", "chain returns to its start"),
             ErrorKind::Sequence => ("sequence", "seq does not rise"),
             ErrorKind::NotATime => ("not_a_time", "not a date or time"),
+            ErrorKind::Changed => ("changed", "changed since it was sealed"),
+            ErrorKind::Storage => ("storage", "storage did not do what was asked"),
             ErrorKind::NotANumber => ("not_a_number", "not a plain decimal number"),
             ErrorKind::TooManyDigits => ("too_many_digits", "too many digits"),
             ErrorKind::DecimalComma => ("decimal_comma", "comma in a number"),

@@ -10,6 +10,7 @@
 //! * [`torque`], [`volume`], [`warm_up`], [`fluid`], [`signal`] and [`leak`] are the calculators of a bay and a counter;
 //!   [`calculate`](calculate::calculate) asks any of them by name, in JSON.
 //! * [`money`] is exact: sums, prices, and totals with the host's own taxes.
+//! * [`Record`] is what is kept of a job, sealed: any changed byte is noticed.
 //! * [`report`] tells a result, or a whole check entry by entry, in plain English.
 //!
 //! It calculates from what was entered and from the sheet that was selected. It does not replace the vehicle
@@ -28,6 +29,7 @@ pub mod leak;
 pub mod money;
 pub mod procedure;
 pub mod quantity;
+pub mod record;
 pub mod report;
 pub mod signal;
 pub mod torque;
@@ -44,5 +46,6 @@ pub use document::Limits;
 pub use error::{Error, ErrorKind, Fault, Position};
 pub use procedure::{Act, Pack};
 pub use quantity::{Amount, Interval, IntoUnit, Kind, Measures, Rounding, Unit, convert};
+pub use record::Record;
 pub use uom;
 pub use version::{Documents, Versions, versions};

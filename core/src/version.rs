@@ -2,6 +2,7 @@
 
 use crate::check::{JOURNAL_FORMAT, RESULT_FORMAT, RULES};
 use crate::procedure::PACK_FORMAT;
+use crate::record::RECORD_FORMAT;
 use serde::Serialize;
 
 /// The versions of the library, its rules and its documents.
@@ -26,6 +27,8 @@ pub struct Documents {
     pub journal: &'static str,
     /// Results.
     pub result: &'static str,
+    /// Records.
+    pub record: &'static str,
 }
 
 /// The versions of the library, its rules and its documents.
@@ -42,6 +45,7 @@ pub const fn versions() -> Versions {
             pack: PACK_FORMAT,
             journal: JOURNAL_FORMAT,
             result: RESULT_FORMAT,
+            record: RECORD_FORMAT,
         },
     }
 }

@@ -308,6 +308,7 @@ class Formats(TypedDict):
     pack: str
     journal: str
     result: str
+    record: str
 
 
 class Versions(TypedDict):

@@ -12,7 +12,7 @@ use crate::quantity::Measures;
 use alloc::borrow::Cow;
 use alloc::string::String;
 use alloc::vec::Vec;
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 /// A journal, read and checked.
 #[derive(Debug, Clone)]
@@ -20,9 +20,9 @@ pub struct Journal {
     pub(super) header: Header,
     pub(super) entries: Vec<Entry>,
     /// Bytes of a last line that was cut off.
-    pub(super) torn: Option<usize>,
+    pub(crate) torn: Option<usize>,
     /// Entries that came again, by the `seq` of the one that was kept.
-    pub(super) repeats: Vec<u64>,
+    pub(crate) repeats: Vec<u64>,
 }
 
 impl Journal {
@@ -112,16 +112,23 @@ impl Journal {
     /// The canonical form as one document.
     #[must_use]
     pub fn to_json(&self) -> String {
+        canonical(self)
+    }
+}
+
+impl Serialize for Journal {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         #[derive(Serialize)]
         struct Document<'j> {
             #[serde(flatten)]
             header: &'j Header,
             entries: &'j [Entry],
         }
-        canonical(&Document {
+        let document = Document {
             header: &self.header,
             entries: &self.entries,
-        })
+        };
+        document.serialize(serializer)
     }
 }
 
@@ -136,28 +143,40 @@ fn lines(text: &str) -> Option<(&str, Vec<&str>)> {
 }
 
 fn from_document(mut reader: Reader<'_>, text: &str) -> Result<Journal, Error> {
+    // A finished line without entries is the beginning of JSON Lines.
+    let is_line = text.ends_with('\n') && text.trim().lines().count() == 1;
+    let journal = reader
+        .parse()
+        .and_then(|node| journal(&mut reader, &node, is_line));
+    reader.finish()?;
+    // A journal that read without a fault is there.
+    journal.ok_or_else(|| Fault::new(ErrorKind::Internal).into())
+}
+
+/// A journal in one document; a line of JSON Lines may lack its entries.
+pub(crate) fn journal(reader: &mut Reader<'_>, node: &Node<'_>, is_line: bool) -> Option<Journal> {
     let mut delivery = Delivery::default();
-    let header = reader.parse().and_then(|node| {
-        let object = reader.object(&node, MEMBERS)?;
-        let header = header_of(&mut reader, &object);
-        // A finished line without entries is the beginning of JSON Lines.
-        let is_line = text.ends_with('\n') && text.trim().lines().count() == 1;
-        if !is_line || object.get("entries").is_some() {
-            let most = reader.limits().entries();
-            reader.required(&object, "entries", |reader, node| match node {
-                Node::List(items) if items.len() > most => {
-                    reader.note(reader.limits().too_many_entries(items.len()));
-                    None
-                }
-                _ => reader.list(node, |reader, node| {
-                    delivery.take(reader, node);
-                    Some(())
-                }),
-            });
-        }
-        header
-    });
-    whole(reader, header, delivery, None)
+    let object = reader.object(node, MEMBERS)?;
+    let header = header_of(reader, &object);
+    if !is_line || object.get("entries").is_some() {
+        let most = reader.limits().entries();
+        reader.required(&object, "entries", |reader, node| match node {
+            Node::List(items) if items.len() > most => {
+                reader.note(reader.limits().too_many_entries(items.len()));
+                None
+            }
+            _ => reader.list(node, |reader, node| {
+                delivery.take(reader, node);
+                Some(())
+            }),
+        });
+    }
+    Some(Journal {
+        header: header?,
+        entries: delivery.entries,
+        torn: None,
+        repeats: delivery.repeats,
+    })
 }
 
 /// `cut` says that the last line has no end of its own.
@@ -187,21 +206,12 @@ fn from_lines<'t>(
             });
         }
     });
-    whole(reader, header, delivery, torn.map(|line| line.len()))
-}
-
-/// The journal, if it was read without a fault.
-fn whole(
-    reader: Reader<'_>,
-    header: Option<Header>,
-    delivery: Delivery,
-    torn: Option<usize>,
-) -> Result<Journal, Error> {
     reader.finish()?;
     Ok(Journal {
+        // A header that read without a fault is there.
         header: header.ok_or_else(|| Fault::new(ErrorKind::Internal))?,
         entries: delivery.entries,
-        torn,
+        torn: torn.map(|line| line.len()),
         repeats: delivery.repeats,
     })
 }

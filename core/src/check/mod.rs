@@ -46,6 +46,7 @@ pub use gate::Gate;
 pub(crate) use header::FORMAT as JOURNAL_FORMAT;
 pub use header::{Header, Job, PackPin, Profile, Subject};
 pub use journal::Journal;
+pub(crate) use journal::journal;
 pub use leak::{BySheet, Certainty};
 pub(crate) use level_check::Known;
 pub use level_check::LevelCheck;

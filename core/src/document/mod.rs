@@ -15,6 +15,7 @@ mod utf8;
 pub(crate) use canonical::Ext;
 pub use canonical::canonical;
 pub use digest::digest;
+pub(crate) use digest::digest_of;
 pub use limits::Limits;
 pub(crate) use parse::is_json;
 pub(crate) use path::Step;

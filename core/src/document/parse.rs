@@ -21,11 +21,16 @@ pub(super) struct Refusal {
     pub(super) offset: usize,
 }
 
-/// Reads one JSON text.
-pub(super) fn tree<'a>(text: &'a str, limits: &Limits) -> Result<Node<'a>, Box<Refusal>> {
+/// Reads one JSON text; members of these names, and `ext`, are kept as text.
+pub(super) fn tree<'a>(
+    text: &'a str,
+    limits: &Limits,
+    unread: &[&str],
+) -> Result<Node<'a>, Box<Refusal>> {
     let (way_back, passed) = (RefCell::new(Vec::new()), RefCell::new(None));
     let seed = Seed {
         limits,
+        unread,
         depth: 0,
         way_back: &way_back,
         passed: &passed,
@@ -91,6 +96,8 @@ fn offset_of(text: &str, error: &serde_json::Error) -> usize {
 #[derive(Clone, Copy)]
 struct Seed<'l> {
     limits: &'l Limits,
+    /// Members whose values are kept as text, beside `ext`.
+    unread: &'l [&'l str],
     depth: usize,
     /// The steps that lead to where reading stopped, innermost first.
     way_back: &'l RefCell<Vec<Step>>,
@@ -205,7 +212,7 @@ impl<'de> Visitor<'de> for Seed<'_> {
                 }
             };
             let read = match key.as_ref() {
-                "ext" => map
+                name if name == "ext" || self.unread.contains(&name) => map
                     .next_value::<&RawValue>()
                     .map(|raw| Node::Ext(raw.get())),
                 _ => map.next_value_seed(inner),

@@ -62,16 +62,40 @@ impl<'t> Reader<'t> {
 
     /// The tree of the whole text; what is no JSON, or passes a limit, is noted.
     pub(crate) fn parse(&mut self) -> Option<Node<'t>> {
-        self.parse_part(self.text)
+        self.parse_around(&[])
+    }
+
+    /// The tree of the whole text, with members of these names left for [`document`](Self::document) to read.
+    pub(crate) fn parse_around(&mut self, unread: &[&str]) -> Option<Node<'t>> {
+        self.tree_of(self.text, unread)
     }
 
     /// The tree of a part of the text that is JSON by itself, such as a line, standing at the present path.
     pub(crate) fn parse_part(&mut self, part: &'t str) -> Option<Node<'t>> {
+        self.tree_of(part, &[])
+    }
+
+    /// A document within the document, whose depth is counted from itself: its tree is read, and then what is in it.
+    pub(crate) fn document<T>(
+        &mut self,
+        node: &Node<'t>,
+        read: impl FnOnce(&mut Self, &Node<'t>) -> Option<T>,
+    ) -> Option<T> {
+        let Node::Ext(text) = *node else {
+            return self.wrong_type(node, "an object");
+        };
+        let (around, measures) = (self.part, self.measures);
+        let value = self.parse_part(text).and_then(|inner| read(self, &inner));
+        (self.part, self.measures) = (around, measures);
+        value
+    }
+
+    fn tree_of(&mut self, part: &'t str, unread: &[&str]) -> Option<Node<'t>> {
         self.part = Part {
             text: part,
             depth: self.path.len(),
         };
-        match tree(part, self.limits) {
+        match tree(part, self.limits, unread) {
             Ok(node) => Some(node),
             Err(refusal) => {
                 let mut path = self.path.clone();

@@ -15,7 +15,7 @@ pub(crate) enum Node<'a> {
     Text(Cow<'a, str>),
     List(Box<[Node<'a>]>),
     Object(Box<[(Cow<'a, str>, Node<'a>)]>),
-    /// What stands under a key `ext`: the host's, not read.
+    /// What stands under a key `ext`, which is the host's and not read, or is to be read by itself.
     Ext(&'a str),
     /// A value that passed a limit and was not kept.
     Refused(Box<Fault>),
