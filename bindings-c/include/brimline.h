@@ -326,6 +326,12 @@ typedef int32_t brim_decision;
 // Not a date or time in the expected form.
 #define BRIM_ERROR_NOT_A_TIME 14
 
+// A sealed document whose bytes are not those that were sealed.
+#define BRIM_ERROR_CHANGED 15
+
+// The host's storage did not keep or give what was asked of it.
+#define BRIM_ERROR_STORAGE 16
+
 // Not a number in plain decimal notation, or not finite.
 #define BRIM_ERROR_NOT_A_NUMBER 20
 
@@ -1067,7 +1073,7 @@ extern "C" {
 int32_t brim_abi_version(void);
 
 // The versions of everything, as JSON:
-// `{"library","rules","documents":{"pack","journal","result"},"abi"}`.
+// `{"library","rules","documents":{"pack","journal","result","record"},"abi"}`.
 //
 // Errors: none of its own.
 brim_status brim_versions(char *buffer, size_t capacity, size_t *length, struct brim_error *error);
