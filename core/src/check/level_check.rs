@@ -218,7 +218,7 @@ impl LevelCheck {
             .or(self.pack.measures())
     }
 
-    fn sheet_now(&self) -> Sheet<'_> {
+    pub(super) fn sheet_now(&self) -> Sheet<'_> {
         Sheet::of(&self.pack, &self.header, self.procedure)
     }
 
@@ -310,7 +310,7 @@ impl LevelCheck {
     }
 
     /// The entries as they were recorded, corrections among them.
-    pub fn entries(&self) -> impl Iterator<Item = &Entry> {
+    pub fn entries(&self) -> impl DoubleEndedIterator<Item = &Entry> + Clone {
         self.entries.iter()
     }
 

@@ -3,6 +3,7 @@
 mod advice;
 mod booking;
 mod correction;
+mod course;
 mod defects;
 mod delivery;
 mod entry;
@@ -31,6 +32,7 @@ mod warming;
 mod write;
 
 pub use crate::leak::SeepageClass;
+pub(crate) use course::{Course, Foretold};
 pub use entry::{
     DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, Source, StripResult, Toward,
     Trend,

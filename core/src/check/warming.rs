@@ -28,7 +28,7 @@ pub(super) struct Pour {
 }
 
 impl Heat {
-    const fn at(&self) -> i128 {
+    pub(super) const fn at(&self) -> i128 {
         match self {
             Heat::Read(at, _) | Heat::Poured(at, _) => *at,
         }

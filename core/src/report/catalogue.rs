@@ -3,6 +3,7 @@
 //! A text names its arguments in braces. A part in square brackets is told only if all it names is given.
 //! An argument that is itself an id (`grade`, `source`, `why`, …) is told by the words listed under its name.
 
+mod pages;
 mod sentences;
 mod words;
 
@@ -33,7 +34,9 @@ use table;
 /// assert!(cautions.count() > 15);
 /// ```
 pub fn messages() -> impl Iterator<Item = &'static Message> {
-    sentences::SENTENCES.iter().chain(words::WORDS)
+    [sentences::SENTENCES, words::WORDS, pages::PAGES]
+        .into_iter()
+        .flatten()
 }
 
 /// The text for an id, if the catalogue has one.
