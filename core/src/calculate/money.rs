@@ -3,8 +3,7 @@
 use super::arguments::{Arguments, told, value};
 use super::{Answer, Function};
 use crate::document::{Node, Reader};
-use crate::error::{Error, ErrorKind, Fault};
-use crate::money::{Currency, Money, Place, Price, TaxRate, TaxRounding, Taxable, totals};
+use crate::money::{Money, Place, TaxRate, TaxRounding, Taxable, totals};
 use crate::quantity::{Kind, Rounding};
 use alloc::vec::Vec;
 
@@ -22,14 +21,14 @@ pub(super) const FUNCTIONS: &[Function] = &[
 ];
 
 fn cost(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let price = given.read("price", parsed(Price::parse));
+    let price = given.read("price", Reader::price);
     let quantity = given.read("quantity", Reader::any_amount);
     let rounding = given.word("rounding", Rounding::WORDS);
     value(price?.of(&quantity?, rounding?))
 }
 
 fn all_totals(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
-    let currency = given.read("currency", parsed(Currency::parse));
+    let currency = given.read("currency", Reader::currency);
     let lines = given.list("lines", line);
     let rates = given.list("rates", rate);
     let mode = given.word("rounding", Rounding::WORDS);
@@ -48,7 +47,7 @@ fn all_totals(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
 
 fn line<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<(Money, Vec<&'n str>)> {
     let object = &reader.object(node, &["net", "taxes"])?;
-    let net = reader.required(object, "net", parsed(Money::parse));
+    let net = reader.required(object, "net", Reader::money);
     let taxes = reader.optional(object, "taxes", |reader, node| {
         reader.list(node, |reader, node| reader.str(node))
     });
@@ -65,25 +64,4 @@ fn rate<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<TaxRate<'n>> 
         id: id?,
         rate: rate?,
     })
-}
-
-/// What a text says, its faults noted where it stands.
-fn parsed<T>(
-    parse: impl Fn(&str) -> Result<T, Error>,
-) -> impl Fn(&mut Reader<'_>, &Node<'_>) -> Option<T> {
-    move |reader, node| {
-        if matches!(node, Node::Integer(_) | Node::Number) {
-            let fault = Fault::new(ErrorKind::WrongType).got("a number");
-            let hint = "write money as text with its currency, as in \"12.50 EUR\"";
-            reader.note(fault.allowed(["a text"]).hint(hint));
-            return None;
-        }
-        let read = parse(reader.str(node)?);
-        let noted = read.map_err(|error| {
-            for fault in error.into_faults() {
-                reader.note(fault);
-            }
-        });
-        noted.ok()
-    }
 }

@@ -3,16 +3,18 @@
 use super::currency::Currency;
 use super::sum::{self, Money};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::quantity::{Amount, Rounding};
+use crate::quantity::{Amount, Rounding, Unit};
+use alloc::string::ToString;
 use core::fmt;
 use serde::{Serialize, Serializer};
 
-/// The price of one of a unit, zero or above: up to 15 digits, 9 of them decimals.
+/// The price of one of something, zero or above: up to 15 digits, 9 of them decimals. It may say of which unit.
 ///
 /// ```
 /// use brimline::money::Price;
-/// use brimline::{Amount, Rounding};
-/// let litre = Price::parse("11.9050 EUR")?;
+/// use brimline::{Amount, Rounding, Unit};
+/// let litre = Price::parse("11.9050 EUR/L")?;
+/// assert_eq!(litre.per(), Some(Unit::Litre));
 /// let used = Amount::parse("1.05 L")?;
 /// // 12.50025 EUR
 /// assert_eq!(litre.of(&used, Rounding::HalfUp)?.to_string(), "12.50 EUR");
@@ -24,20 +26,30 @@ pub struct Price {
     mantissa: u64,
     decimals: u8,
     currency: Currency,
+    per: Option<Unit>,
 }
 
 impl Price {
-    /// Reads a plain decimal and an ISO 4217 code: `0.0425 EUR`.
+    /// Reads a plain decimal and an ISO 4217 code, and the unit of what is bought where there is one: `0.0425 EUR`,
+    /// `18.40 EUR/L`.
     ///
     /// # Errors
     ///
-    /// As for [`Money::parse`], but for the digits: parts of the smallest unit are read.
+    /// As for [`Money::parse`], but for the digits: parts of the smallest unit are read; and as for
+    /// [`Unit::parse`] behind the stroke.
     pub fn parse(text: &str) -> Result<Self, Error> {
-        let (number, currency) = sum::read(text)?;
+        // A stroke behind a digit is that of a fraction.
+        let split = text.rsplit_once('/').filter(|(sum, _)| {
+            let last = sum.trim_end().chars().next_back();
+            last.is_some_and(char::is_alphabetic)
+        });
+        let (number, currency) = sum::read(split.map_or(text, |(sum, _)| sum))?;
+        let per = split.map(|(_, unit)| Unit::parse(unit)).transpose()?;
         Ok(Price {
             mantissa: number.mantissa.unsigned_abs(),
             decimals: number.decimals,
             currency,
+            per,
         })
     }
 
@@ -47,13 +59,22 @@ impl Price {
         self.currency
     }
 
-    /// What a quantity costs at this price for one of the quantity's unit: the exact product, rounded once to the smallest
-    /// unit of the currency.
+    /// The unit one of which it is the price of; `None` where it does not say.
+    #[must_use]
+    pub const fn per(self) -> Option<Unit> {
+        self.per
+    }
+
+    /// What a quantity costs: the exact product, rounded once to the smallest unit of the currency. A price that does not
+    /// say of which unit is one of the quantity's.
     ///
     /// # Errors
     ///
-    /// [`OutOfRange`](ErrorKind::OutOfRange) for a quantity below zero, and past 15 digits of money.
+    /// [`OutOfRange`](ErrorKind::OutOfRange) for a quantity below zero, and past 15 digits of money;
+    /// [`WrongKind`](ErrorKind::WrongKind) for a quantity of another kind than the price's unit;
+    /// [`TooManyDigits`](ErrorKind::TooManyDigits) where the quantity does not end in the price's unit.
     pub fn of(self, quantity: &Amount, rounding: Rounding) -> Result<Money, Error> {
+        let quantity = &self.in_its_unit(quantity)?;
         if quantity.is_negative() {
             let fault = Fault::new(ErrorKind::OutOfRange).at("quantity");
             let fault = fault.got(&alloc::format!("{quantity}"));
@@ -65,6 +86,22 @@ impl Price {
         let product = i128::from(self.mantissa).saturating_mul(quantity.mantissa().into());
         let decimals = self.decimals.saturating_add(quantity.decimals());
         Ok(rounded(product, decimals, self.currency, rounding)?)
+    }
+
+    fn in_its_unit(self, quantity: &Amount) -> Result<Amount, Error> {
+        let Some(per) = self.per.filter(|per| *per != quantity.unit()) else {
+            return Ok(*quantity);
+        };
+        if let Some(exact) = quantity.to_exact(per) {
+            return Ok(exact);
+        }
+        let fault = if per.kind() == quantity.kind() {
+            let hint = "round the quantity to the unit of the price first";
+            Fault::new(ErrorKind::TooManyDigits).hint(hint)
+        } else {
+            Fault::new(ErrorKind::WrongKind).allowed([per.symbol()])
+        };
+        Err(fault.at("quantity").got(&quantity.to_string()).into())
     }
 }
 
@@ -91,10 +128,14 @@ pub(super) fn rounded(
 }
 
 impl fmt::Display for Price {
-    /// Number as written, one space, code: `0.0425 EUR`.
+    /// Number as written, one space, code, and the unit where it has one: `0.0425 EUR`, `18.40 EUR/L`.
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         sum::write(f, self.mantissa, self.decimals)?;
-        write!(f, " {}", self.currency)
+        write!(f, " {}", self.currency)?;
+        match self.per {
+            Some(per) => write!(f, "/{}", per.symbol()),
+            None => Ok(()),
+        }
     }
 }
 
@@ -109,7 +150,6 @@ mod tests {
     #![allow(clippy::unwrap_used)]
 
     use super::*;
-    use alloc::string::ToString;
 
     fn cost(price: &str, quantity: &str, rounding: Rounding) -> alloc::string::String {
         let quantity = Amount::parse(quantity).unwrap();
@@ -155,6 +195,30 @@ mod tests {
             cost("999999999.999999 EUR", "1000.000001 L", Rounding::Down),
             "1000000000999.99 EUR"
         );
+    }
+
+    #[test]
+    fn a_price_of_a_unit_is_asked_in_that_unit() {
+        // By hand: 18.40 x 0.25; 96.00 x 0.4 (24 min of an hour).
+        assert_eq!(cost("18.40 EUR/L", "250 mL", Rounding::HalfUp), "4.60 EUR");
+        assert_eq!(cost("96.00 EUR/h", "24 min", Rounding::HalfUp), "38.40 EUR");
+        for text in ["18.40 EUR/L", "7 USD/US qt", "0.5 EUR"] {
+            assert_eq!(Price::parse(text).unwrap().to_string(), text);
+        }
+        assert_eq!(Price::parse("1/2 EUR / h").unwrap().to_string(), "0.5 EUR/h");
+        let refused = |price: &str, quantity: &str| {
+            let price = Price::parse(price).unwrap();
+            let quantity = Amount::parse(quantity).unwrap();
+            let error = price.of(&quantity, Rounding::HalfUp).unwrap_err();
+            let fault = error.faults().next().unwrap();
+            (fault.kind, fault.path.clone())
+        };
+        let at = "quantity".to_string();
+        assert_eq!(refused("96 EUR/h", "25 min"), (ErrorKind::TooManyDigits, at.clone()));
+        assert_eq!(refused("18 EUR/L", "1 kg"), (ErrorKind::WrongKind, at));
+        let kind = |text| Price::parse(text).unwrap_err().first().kind;
+        assert_eq!(kind("18 EUR/qt"), ErrorKind::UnitAmbiguous);
+        assert_eq!(kind("18 EUR/"), ErrorKind::UnitMissing);
     }
 
     #[test]

@@ -107,7 +107,7 @@ impl Money {
 
 /// Two currencies where one is needed.
 #[cold]
-pub(super) fn mixed(wanted: Currency, given: Currency) -> Fault {
+pub(crate) fn mixed(wanted: Currency, given: Currency) -> Fault {
     Fault::new(ErrorKind::Conflict)
         .got(given.code())
         .allowed([wanted.code()])

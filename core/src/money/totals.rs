@@ -194,6 +194,11 @@ fn sum(currency: Currency, sums: impl Iterator<Item = Money>) -> Result<Money, F
     Money::of_minor(minor, currency)
 }
 
+/// Whether a rate is a ratio from 0 to 100 %.
+pub(crate) fn check_rate(rate: &Amount) -> Result<(), Fault> {
+    Rate::of(rate).map(drop)
+}
+
 /// A rate in steps of 10^-decimals of the whole.
 struct Rate {
     steps: i128,
