@@ -9,8 +9,8 @@
 //! * [`Amount`], [`Interval`], [`Unit`] and [`convert`] are the quantities it is told in.
 //! * [`torque`], [`volume`], [`warm_up`], [`fluid`], [`signal`] and [`leak`] are the calculators of a bay and a counter;
 //!   [`calculate`](calculate::calculate) asks any of them by name, in JSON.
-//! * [`money`] is exact: sums, prices, and totals with the host's own taxes.
 //! * [`Record`] is what is kept of a job, sealed: any changed byte is noticed.
+//! * [`money`] is exact: sums, prices, and totals with the host's own taxes; [`estimate`] is what a job costs.
 //! * [`report`] tells a result, or a whole check entry by entry, in plain English.
 //!
 //! It calculates from what was entered and from the sheet that was selected. It does not replace the vehicle
@@ -24,6 +24,7 @@ pub mod calculate;
 pub mod check;
 pub mod document;
 pub mod error;
+pub mod estimate;
 pub mod fluid;
 pub mod leak;
 pub mod money;
@@ -44,6 +45,7 @@ pub use check::{
 };
 pub use document::Limits;
 pub use error::{Error, ErrorKind, Fault, Position};
+pub use estimate::PriceList;
 pub use procedure::{Act, Pack};
 pub use quantity::{Amount, Interval, IntoUnit, Kind, Measures, Rounding, Unit, convert};
 pub use record::Record;

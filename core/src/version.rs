@@ -1,6 +1,7 @@
 //! What this version of the library is and reads.
 
 use crate::check::{JOURNAL_FORMAT, RESULT_FORMAT, RULES};
+use crate::estimate::PRICES_FORMAT;
 use crate::procedure::PACK_FORMAT;
 use crate::record::RECORD_FORMAT;
 use serde::Serialize;
@@ -29,6 +30,8 @@ pub struct Documents {
     pub result: &'static str,
     /// Records.
     pub record: &'static str,
+    /// Price lists.
+    pub prices: &'static str,
 }
 
 /// The versions of the library, its rules and its documents.
@@ -46,6 +49,7 @@ pub const fn versions() -> Versions {
             journal: JOURNAL_FORMAT,
             result: RESULT_FORMAT,
             record: RECORD_FORMAT,
+            prices: PRICES_FORMAT,
         },
     }
 }

@@ -309,6 +309,7 @@ class Formats(TypedDict):
     journal: str
     result: str
     record: str
+    prices: str
 
 
 class Versions(TypedDict):

@@ -205,7 +205,10 @@ mod tests {
         for text in ["18.40 EUR/L", "7 USD/US qt", "0.5 EUR"] {
             assert_eq!(Price::parse(text).unwrap().to_string(), text);
         }
-        assert_eq!(Price::parse("1/2 EUR / h").unwrap().to_string(), "0.5 EUR/h");
+        assert_eq!(
+            Price::parse("1/2 EUR / h").unwrap().to_string(),
+            "0.5 EUR/h"
+        );
         let refused = |price: &str, quantity: &str| {
             let price = Price::parse(price).unwrap();
             let quantity = Amount::parse(quantity).unwrap();
@@ -214,7 +217,10 @@ mod tests {
             (fault.kind, fault.path.clone())
         };
         let at = "quantity".to_string();
-        assert_eq!(refused("96 EUR/h", "25 min"), (ErrorKind::TooManyDigits, at.clone()));
+        assert_eq!(
+            refused("96 EUR/h", "25 min"),
+            (ErrorKind::TooManyDigits, at.clone())
+        );
         assert_eq!(refused("18 EUR/L", "1 kg"), (ErrorKind::WrongKind, at));
         let kind = |text| Price::parse(text).unwrap_err().first().kind;
         assert_eq!(kind("18 EUR/qt"), ErrorKind::UnitAmbiguous);

@@ -20,5 +20,5 @@ pub use lint::{LintFinding, Severity};
 pub use method::{Defect, Method, MethodKind, Sign, Warming};
 pub use pack::Pack;
 pub(crate) use read::FORMAT as PACK_FORMAT;
-pub(crate) use read::{edition_number, format, measures};
+pub(crate) use read::{above_zero, edition_number, format, measures, volume, volume_from_zero};
 pub use select::{Difference, InForce, Selection};

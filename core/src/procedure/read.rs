@@ -144,7 +144,7 @@ pub(super) fn amounts(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -> O
     reader.list(node, |reader, node| reader.amount(node, kind))
 }
 
-pub(super) fn above_zero(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -> Option<Amount> {
+pub(crate) fn above_zero(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -> Option<Amount> {
     let amount = reader.amount_from_zero(node, kind)?;
     if amount.is_zero() {
         reader.note(
@@ -158,12 +158,12 @@ pub(super) fn above_zero(reader: &mut Reader<'_>, node: &Node<'_>, kind: Kind) -
 }
 
 /// A volume the ledger can hold: above zero and not beyond what any unit could.
-pub(super) fn volume(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
+pub(crate) fn volume(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
     let amount = above_zero(reader, node, Kind::Volume)?;
     bounded(reader, amount)
 }
 
-pub(super) fn volume_from_zero(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
+pub(crate) fn volume_from_zero(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
     let amount = reader.amount_from_zero(node, Kind::Volume)?;
     bounded(reader, amount)
 }
