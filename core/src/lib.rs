@@ -9,7 +9,7 @@
 //! * [`Amount`], [`Interval`], [`Unit`] and [`convert`] are the quantities it is told in.
 //! * [`torque`], [`volume`], [`warm_up`], [`fluid`], [`signal`] and [`leak`] are the calculators of a bay and a counter;
 //!   [`calculate`](calculate::calculate) asks any of them by name, in JSON.
-//! * [`Record`] is what is kept of a job, sealed: any changed byte is noticed.
+//! * [`Record`] is what is kept of a job, sealed: any changed byte is noticed; [`History`] is what many of them say together.
 //! * [`money`] is exact: sums, prices, and totals with the host's own taxes; [`estimate`] is what a job costs.
 //! * [`report`] tells a result, or a whole check entry by entry, in plain English.
 //!
@@ -48,6 +48,6 @@ pub use error::{Error, ErrorKind, Fault, Position};
 pub use estimate::PriceList;
 pub use procedure::{Act, Pack};
 pub use quantity::{Amount, Interval, IntoUnit, Kind, Measures, Rounding, Unit, convert};
-pub use record::Record;
+pub use record::{History, Record};
 pub use uom;
 pub use version::{Documents, Versions, versions};

@@ -997,7 +997,7 @@ def consumption(visits: Iterable[Mapping[str, Any]], *, shortage: Amount | str |
     """
     What is lost per 1000 km and per 30 days between visits, whether it rises, and how far it is to an allowed shortage.
 
-    Visits in the order they were made, each with its `odometer` and the `net` volume added; `date`, `uncertainty` and
+    Visits in the order they were made, each with the `net` volume added; `odometer`, `date`, `uncertainty` and
     `odometer_uncertainty` (the most each may be off) where they are known. Rates are intervals in the unit of the later
     visit; `distance` is in the unit of the last odometer, told only where the last visit found a loss, and without a
     far end while the loss rises. The trend is `rising` or `falling` only where the first and the last rate have nothing

@@ -144,17 +144,18 @@ fn visit(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Visit> {
         "odometer_uncertainty",
     ];
     let object = &reader.object(node, FIELDS)?;
-    let odometer = reader.required(object, "odometer", of(Some(Kind::Length)));
+    let odometer = reader.optional(object, "odometer", of(Some(Kind::Length)));
     let date = reader.optional(object, "date", |reader, node| reader.date(node));
     let net = reader.required(object, "net", of(Some(Kind::Volume)));
     let uncertainty = reader.optional(object, "uncertainty", of(Some(Kind::Volume)));
     let odometer_uncertainty =
         reader.optional(object, "odometer_uncertainty", of(Some(Kind::Length)));
     Some(Visit {
+        odometer,
         date,
+        net: net?,
         uncertainty,
         odometer_uncertainty,
-        ..Visit::new(odometer?, net?)
     })
 }
 

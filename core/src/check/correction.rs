@@ -57,6 +57,12 @@ pub(super) const fn reaches_back(entry: &Entry) -> bool {
     )
 }
 
+/// The entries as they count, in order: corrected ones as they were corrected, without the corrections.
+pub(crate) fn standing(entries: &[Entry]) -> Vec<&Entry> {
+    let (counted, _) = counted(entries.iter(), |_| true);
+    counted.iter().map(|counted| counted.entry).collect()
+}
+
 /// The entries as they count, in order, without the corrections; and the corrections that correct nothing.
 /// A captured volume that cannot be booked was not measured, so `books` says which can.
 pub(super) fn counted<'e>(

@@ -117,7 +117,7 @@ pub(super) fn told(count: i128, unit: Unit, rounding: Rounding) -> Option<Amount
 }
 
 /// The interval of a span, rounded outward.
-pub(super) fn interval(span: Span, unit: Unit) -> Interval {
+pub(crate) fn interval(span: Span, unit: Unit) -> Interval {
     let lo = span.lo.and_then(|lo| told(lo, unit, Rounding::Floor));
     let hi = span.hi.and_then(|hi| told(hi, unit, Rounding::Ceiling));
     Interval::new(lo, hi).unwrap_or(Interval::UNBOUNDED)

@@ -60,12 +60,12 @@ impl Args {
         Args(Vec::new())
     }
 
-    pub(super) fn with(mut self, name: &'static str, value: impl Into<Arg>) -> Self {
+    pub(crate) fn with(mut self, name: &'static str, value: impl Into<Arg>) -> Self {
         self.0.push((name, value.into()));
         self
     }
 
-    pub(super) fn with_some(self, name: &'static str, value: Option<impl Into<Arg>>) -> Self {
+    pub(crate) fn with_some(self, name: &'static str, value: Option<impl Into<Arg>>) -> Self {
         match value {
             Some(value) => self.with(name, value),
             None => self,

@@ -5,9 +5,9 @@
 
 /// A closed interval of counts; `None` is unbounded.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(super) struct Span {
-    pub(super) lo: Option<i128>,
-    pub(super) hi: Option<i128>,
+pub(crate) struct Span {
+    pub(crate) lo: Option<i128>,
+    pub(crate) hi: Option<i128>,
 }
 
 impl Span {
@@ -48,7 +48,7 @@ impl Span {
         }
     }
 
-    pub(super) fn plus(self, other: Span) -> Span {
+    pub(crate) fn plus(self, other: Span) -> Span {
         Span {
             lo: sum(self.lo, other.lo),
             hi: sum(self.hi, other.hi),
@@ -62,7 +62,7 @@ impl Span {
         }
     }
 
-    pub(super) fn minus(self, other: Span) -> Span {
+    pub(crate) fn minus(self, other: Span) -> Span {
         self.plus(other.negated())
     }
 }

@@ -32,6 +32,7 @@ mod warming;
 mod write;
 
 pub use crate::leak::SeepageClass;
+pub(crate) use correction::standing;
 pub(crate) use course::{Course, Foretold};
 pub use entry::{
     DrainedWhy, Entry, Fact, Grade, Measured, MeasuredBy, PlugState, Source, StripResult, Toward,
@@ -40,8 +41,8 @@ pub use entry::{
 pub use evaluate::{
     JournalSource, Options, PackSource, evaluate, evaluate_many, evaluate_with, verdict,
 };
-pub(crate) use evaluation::FORMAT as RESULT_FORMAT;
 pub use evaluation::{Counted, Evaluation, LeakReading, ProcedureRef, RULES};
+pub(crate) use evaluation::{FORMAT as RESULT_FORMAT, interval};
 pub use finding::{Arg, Args, Finding, NextAct, Reason, Unmet};
 pub use flip::{Changed, Flip, Turns};
 pub use gate::Gate;
@@ -50,6 +51,7 @@ pub use header::{Header, Job, PackPin, Profile, Subject};
 pub use journal::Journal;
 pub(crate) use journal::journal;
 pub use leak::{BySheet, Certainty};
+pub(crate) use ledger::Span;
 pub(crate) use level_check::Known;
 pub use level_check::LevelCheck;
 pub use moment::Moment;

@@ -6,6 +6,8 @@ use alloc::borrow::ToOwned;
 use alloc::string::String;
 use core::str::FromStr;
 use jiff::Timestamp;
+use jiff::civil::Date;
+use jiff::tz::Offset;
 
 /// A moment as it was written, and the instant it names.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -25,6 +27,12 @@ impl Moment {
     #[must_use]
     pub fn nanoseconds(&self) -> i128 {
         self.instant.as_nanosecond()
+    }
+
+    /// Its calendar day in UTC, by which editions are chosen as well.
+    #[must_use]
+    pub fn day(&self) -> Date {
+        Offset::UTC.to_datetime(self.instant).date()
     }
 }
 

@@ -2,6 +2,7 @@
 
 use alloc::boxed::Box;
 use alloc::string::String;
+use jiff::civil::Date;
 use serde::{Serialize, Serializer};
 use serde_json::value::RawValue;
 
@@ -17,6 +18,14 @@ use serde_json::value::RawValue;
 pub fn canonical<T: Serialize>(value: &T) -> String {
     // What is written here holds text, integers, lists and structs only, so it cannot fail.
     serde_json::to_string(value).unwrap_or_default()
+}
+
+/// A calendar day as it is written, `2024-05-01`.
+pub(crate) fn day<S: Serializer>(day: &Option<Date>, serializer: S) -> Result<S::Ok, S::Error> {
+    match day {
+        Some(day) => serializer.collect_str(day),
+        None => serializer.serialize_none(),
+    }
 }
 
 /// Any JSON of the host's, kept as it came but for white space, and never interpreted.

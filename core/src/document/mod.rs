@@ -12,8 +12,8 @@ mod reader;
 mod tree;
 mod utf8;
 
-pub(crate) use canonical::Ext;
 pub use canonical::canonical;
+pub(crate) use canonical::{Ext, day};
 pub use digest::digest;
 pub(crate) use digest::digest_of;
 pub use limits::Limits;

@@ -13,8 +13,8 @@ use serde::Serialize;
 /// One visit: where the odometer stood, and what had to be added for the level to be right again.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Visit {
-    /// The odometer.
-    pub odometer: Amount,
+    /// The odometer, if it was read.
+    pub odometer: Option<Amount>,
     /// The day.
     pub date: Option<Date>,
     /// What was added less what ran out again; below zero where there was too much.
@@ -31,7 +31,7 @@ impl Visit {
     #[must_use]
     pub const fn new(odometer: Amount, net: Amount) -> Self {
         Visit {
-            odometer,
+            odometer: Some(odometer),
             date: None,
             net,
             uncertainty: None,
@@ -48,7 +48,8 @@ pub struct Rate {
     pub from: usize,
     /// The index of the later visit.
     pub to: usize,
-    /// Volume per 1000 km, in the unit of the later visit; absent where there may be no distance between.
+    /// Volume per 1000 km, in the unit of the later visit; absent where there may be no distance between, or an odometer was
+    /// not read.
     #[serde(skip_serializing_if = "Option::is_none")]
     pub per_1000_km: Option<Interval>,
     /// Volume per 30 days, in the unit of the later visit; absent where the days are not known or none lies between.
@@ -97,8 +98,8 @@ const CAUTIONS: &[&str] = &[
 
 /// What is lost per 1000 km and per 30 days between visits, whether it rises, and how far it is to an allowed `shortage`.
 ///
-/// Visits in the order they were made, the odometer in any unit of length and never back, dates where they are known and
-/// never back; `shortage` above zero. Each rate is what was lost over what lies between, with both at all they can be; days
+/// Visits in the order they were made, the odometer where it was read, in any unit of length and never back, dates where they
+/// are known and never back; `shortage` above zero. Each rate is what was lost over what lies between, with both at all they can be; days
 /// are counted from date to date. A distance is told only where the last visit found a loss; while the loss rises its far
 /// end is left open, and the shortage may come before even its near end. A unit that is sealed has no normal consumption. Common practice, no source.
 ///
@@ -142,31 +143,42 @@ pub fn consumption(
                 per_30_days,
             });
             read.last_date = visit.date.or(earlier.last_date);
+            read.last_odometer = visit.odometer.or(earlier.last_odometer);
         }
         before = Some(read);
     }
-    let allowed = shortage.into();
-    let allowed = allowed.map(|allowed| above_zero("shortage", allowed, Unit::Litre));
-    let trend = trend(&rates);
-    let rate = rates.last().and_then(|last| last.per_1000_km);
-    let lost = visits.last().filter(|last| is_loss(&last.net));
-    let distance = match (allowed.transpose()?, rate, lost) {
-        (Some(allowed), Some(rate), Some(last)) => {
-            reach(allowed, rate, trend, last.odometer.unit())?
-        }
-        _ => None,
-    };
-    let told = match (distance, trend) {
-        (None, _) => 1,
-        (_, Trend::Rising) => CAUTIONS.len(),
-        _ => 3,
-    };
-    Ok(Consumption {
-        rates,
-        trend,
-        distance,
-        cautions: CAUTIONS.get(..told).unwrap_or(CAUTIONS),
-    })
+    Consumption::of(rates, visits.last(), shortage.into())
+}
+
+impl Consumption {
+    /// What rates say together; the last of them ends at the visit `last`.
+    pub(crate) fn of(
+        rates: Vec<Rate>,
+        last: Option<&Visit>,
+        shortage: Option<Amount>,
+    ) -> Result<Self, Error> {
+        let allowed = shortage.map(|allowed| above_zero("shortage", allowed, Unit::Litre));
+        let trend = trend(&rates);
+        let rate = rates.last().and_then(|last| last.per_1000_km);
+        let unit = last
+            .filter(|last| is_loss(&last.net))
+            .and_then(|last| Some(last.odometer?.unit()));
+        let distance = match (allowed.transpose()?, rate, unit) {
+            (Some(allowed), Some(rate), Some(unit)) => reach(allowed, rate, trend, unit)?,
+            _ => None,
+        };
+        let told = match (distance, trend) {
+            (None, _) => 1,
+            (_, Trend::Rising) => CAUTIONS.len(),
+            _ => 3,
+        };
+        Ok(Consumption {
+            rates,
+            trend,
+            distance,
+            cautions: CAUTIONS.get(..told).unwrap_or(CAUTIONS),
+        })
+    }
 }
 
 /// One visit with all that its numbers can be.
@@ -174,8 +186,10 @@ struct Read {
     visit: Visit,
     /// In its own unit.
     net: (f64, f64),
-    /// In km.
-    odometer: (f64, f64),
+    /// In km, if it was read.
+    odometer: Option<(f64, f64)>,
+    /// The last odometer up to here.
+    last_odometer: Option<Amount>,
     /// The last date up to here.
     last_date: Option<Date>,
 }
@@ -197,25 +211,24 @@ impl Read {
         Ok(Read {
             visit: *visit,
             net: range(visit.net, visit.uncertainty, visit.net.unit(), net)?,
-            odometer: range(
-                visit.odometer,
-                visit.odometer_uncertainty,
-                Unit::Kilometre,
-                odometer,
-            )?,
+            odometer: visit
+                .odometer
+                .map(|at| range(at, visit.odometer_uncertainty, Unit::Kilometre, odometer))
+                .transpose()?,
+            last_odometer: visit.odometer,
             last_date: visit.date,
         })
     }
 
     /// What was lost from here to a later visit, per 1000 km and per 30 days.
     fn rates_to(&self, later: &Read) -> Result<(Option<Interval>, Option<Interval>), Error> {
-        let (at, date) = (later.visit.odometer, later.visit.date);
-        if at < self.visit.odometer {
+        let date = later.visit.date;
+        if let (Some(last), Some(at)) = (self.last_odometer, later.visit.odometer)
+            && at < last
+        {
             let hint = "put the visits in the order they were made; a replaced odometer begins a new history";
             let fault = out_of_range("odometer", at).hint(hint);
-            return Err(fault
-                .allowed([format!("at least {}", self.visit.odometer)])
-                .into());
+            return Err(fault.allowed([format!("at least {last}")]).into());
         }
         if let (Some(last), Some(date)) = (self.last_date, date)
             && date < last
@@ -229,10 +242,8 @@ impl Read {
                 .hint(hint)
                 .into());
         }
-        let driven = (
-            later.odometer.0 - self.odometer.1,
-            later.odometer.1 - self.odometer.0,
-        );
+        let driven = self.odometer.zip(later.odometer);
+        let driven = driven.map_or((0.0, 0.0), |(from, to)| (to.0 - from.1, to.1 - from.0));
         let days = self.visit.date.zip(date).map_or(0.0, |(from, to)| {
             to.duration_since(from).as_secs_f64() / DAY_SECONDS
         });
@@ -390,6 +401,32 @@ mod tests {
         assert_eq!(distance("-0.1 L", "0.2 L"), "none");
         let one = [visit("0 km", "", "1 L", "0 L")];
         assert_eq!(consumption(&one, amount("1 L")).unwrap().distance, None);
+    }
+
+    #[test]
+    fn what_has_no_odometer_has_a_rate_by_time() {
+        let unread = |date: &str| Visit {
+            odometer: None,
+            ..visit("0 km", date, "0.5 L", "0.1 L")
+        };
+        let visits = [
+            visit("1000 km", "2024-01-01", "0 L", "0 L"),
+            unread("2024-01-31"),
+            visit("3000 km", "2024-03-01", "0.5 L", "0.1 L"),
+        ];
+        let answer = consumption(&visits, amount("1 L")).unwrap();
+        let rates = answer.rates.iter();
+        assert!(rates.clone().all(|rate| rate.per_1000_km.is_none()));
+        assert!(
+            rates
+                .clone()
+                .all(|rate| told(rate.per_30_days) == "[0.4 L, 0.6 L]")
+        );
+        assert_eq!((answer.trend, answer.distance), (Trend::NotShown, None));
+        // One that was not read does not hide one that goes back.
+        let back = visit("999 km", "2024-03-01", "0.5 L", "0.1 L");
+        let error = consumption(&[visits[0], visits[1], back], None).unwrap_err();
+        assert_eq!(error.first().path, "visits[2].odometer");
     }
 
     #[test]

@@ -4,7 +4,7 @@ use super::closing::{Closing, Labour};
 use super::conditions::Conditions;
 use super::method::{Defect, Method, Sign};
 use super::read::{amounts, volume, volume_from_zero};
-use crate::document::{Ext, Node, Reader};
+use crate::document::{Ext, Node, Reader, day};
 use crate::error::{ErrorKind, Fault};
 use crate::quantity::{Amount, Kind};
 use crate::word::words;
@@ -12,7 +12,7 @@ use alloc::string::String;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
 use jiff::civil::Date;
-use serde::{Serialize, Serializer};
+use serde::Serialize;
 
 /// One edition of one procedure.
 #[derive(Debug, Clone, Serialize)]
@@ -26,7 +26,7 @@ pub struct Procedure {
     #[serde(skip_serializing_if = "Option::is_none")]
     pub supersedes: Option<u32>,
     /// The first day it is in force. Absent: always.
-    #[serde(serialize_with = "as_text", skip_serializing_if = "Option::is_none")]
+    #[serde(serialize_with = "day", skip_serializing_if = "Option::is_none")]
     pub effective: Option<Date>,
     /// The unit it is for.
     #[serde(skip_serializing_if = "Option::is_none")]
@@ -183,13 +183,6 @@ impl Procedure {
     #[must_use]
     pub fn sign(&self, defect: Defect) -> Sign {
         self.method.sign(defect)
-    }
-}
-
-fn as_text<S: Serializer>(day: &Option<Date>, serializer: S) -> Result<S::Ok, S::Error> {
-    match day {
-        Some(day) => serializer.collect_str(day),
-        None => serializer.serialize_none(),
     }
 }
 

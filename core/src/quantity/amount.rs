@@ -70,7 +70,7 @@ impl Amount {
     }
 
     /// An amount whose digits were counted before.
-    pub(super) const fn of_parts(mantissa: i64, decimals: u8, unit: Unit) -> Self {
+    pub(crate) const fn of_parts(mantissa: i64, decimals: u8, unit: Unit) -> Self {
         Amount {
             mantissa,
             decimals,

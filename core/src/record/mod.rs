@@ -1,9 +1,25 @@
-//! What is kept of a job: a sealed record, in which any changed byte is noticed.
+//! What is kept of a job: a sealed record, in which any changed byte is noticed; and what many of them say together.
 
+mod comeback;
+mod follow_up;
+mod history;
+mod loss;
+mod notice;
+mod pattern;
 mod reading;
 mod recorded;
+mod rules;
 mod sealing;
+mod series;
+mod visit;
 
-pub use recorded::{RecordedFinding, SealedPack};
+pub use comeback::{Comebacks, comebacks, comebacks_with};
+pub use follow_up::{FollowUp, FollowUpReason, follow_up, follow_up_with};
+pub use history::{History, VehicleHistory};
+pub use loss::Loss;
+pub use notice::{Cited, Notice};
+pub use recorded::{RecordedFinding, RecordedReason, SealedPack};
+pub use rules::{ComebackRules, FollowUpRules};
 pub(crate) use sealing::FORMAT as RECORD_FORMAT;
 pub use sealing::Record;
+pub use visit::{PlugEvent, Visit};

@@ -47,6 +47,16 @@ pub struct RecordedFinding {
     pub(super) bytes: Option<u64>,
 }
 
+/// A reason as it was sealed.
+#[derive(Debug, Clone, PartialEq, Eq)]
+#[non_exhaustive]
+pub struct RecordedReason {
+    /// The stable name.
+    pub id: String,
+    /// The entries it rests on, by `seq`.
+    pub entries: Vec<u64>,
+}
+
 /// The answer as it was sealed.
 #[derive(Debug)]
 pub(super) struct Recorded {
@@ -58,6 +68,7 @@ pub(super) struct Recorded {
     pub(super) now: Interval,
     pub(super) leak: LeakReading,
     pub(super) findings: Vec<RecordedFinding>,
+    pub(super) because: Vec<RecordedReason>,
 }
 
 pub(super) fn recorded(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Recorded> {
@@ -93,6 +104,7 @@ pub(super) fn recorded(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Recor
     let findings = reader.required(&object, "findings", |reader, node| {
         reader.list(node, finding)
     });
+    let because = reader.required(&object, "because", |reader, node| reader.list(node, reason));
     known?;
     Some(Recorded {
         procedure: procedure?,
@@ -103,6 +115,7 @@ pub(super) fn recorded(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Recor
         now: now?,
         leak: leak?,
         findings: findings?,
+        because: because?,
     })
 }
 
@@ -192,9 +205,7 @@ fn finding(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<RecordedFinding> 
     let severity = reader.required(&object, "severity", |reader, node| {
         reader.word(node, Severity::WORDS)
     });
-    let entries = reader.required(&object, "entries", |reader, node| {
-        reader.list(node, |reader, node| reader.whole(node, 0))
-    });
+    let entries = reader.required(&object, "entries", seqs);
     let args = reader.required(&object, "args", Reader::any_object);
     let bytes = args.and_then(|args| args.get("bytes").and_then(Node::whole));
     Some(RecordedFinding {
@@ -203,4 +214,18 @@ fn finding(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<RecordedFinding> 
         entries: entries?,
         bytes,
     })
+}
+
+fn reason(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<RecordedReason> {
+    let object = reader.object(node, &["id", "entries", "fields", "args"])?;
+    let id = reader.required(&object, "id", Reader::slug);
+    let entries = reader.required(&object, "entries", seqs);
+    Some(RecordedReason {
+        id: id?,
+        entries: entries?,
+    })
+}
+
+fn seqs(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Vec<u64>> {
+    reader.list(node, |reader, node| reader.whole(node, 0))
 }

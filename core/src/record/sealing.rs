@@ -1,7 +1,7 @@
 //! A job as it was closed: the pack's name and digest, the journal, the answer, and a digest over all of it.
 
 use super::reading;
-use super::recorded::{Recorded, RecordedFinding, SealedPack};
+use super::recorded::{Recorded, RecordedFinding, RecordedReason, SealedPack};
 use crate::check::{
     Journal, JournalSource, LeakReading, Moment, PackPin, ProcedureRef, RULES, Verdict, evaluate,
 };
@@ -204,6 +204,12 @@ impl Record {
     #[must_use]
     pub fn findings(&self) -> &[RecordedFinding] {
         &self.0.recorded.findings
+    }
+
+    /// Why the answer was what it was, as it was sealed.
+    #[must_use]
+    pub fn because(&self) -> &[RecordedReason] {
+        &self.0.recorded.because
     }
 }
 

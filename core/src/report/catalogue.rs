@@ -3,6 +3,7 @@
 //! A text names its arguments in braces. A part in square brackets is told only if all it names is given.
 //! An argument that is itself an id (`grade`, `source`, `why`, …) is told by the words listed under its name.
 
+mod history;
 mod pages;
 mod sentences;
 mod words;
@@ -34,9 +35,14 @@ use table;
 /// assert!(cautions.count() > 15);
 /// ```
 pub fn messages() -> impl Iterator<Item = &'static Message> {
-    [sentences::SENTENCES, words::WORDS, pages::PAGES]
-        .into_iter()
-        .flatten()
+    [
+        sentences::SENTENCES,
+        words::WORDS,
+        pages::PAGES,
+        history::HISTORY,
+    ]
+    .into_iter()
+    .flatten()
 }
 
 /// The text for an id, if the catalogue has one.

@@ -1,0 +1,52 @@
+//! What many records say: the history of a unit, jobs that may come back, and when to look again.
+
+use super::{Message, table};
+
+pub(super) static HISTORY: &[Message] = table! {
+    history {
+        record_twice: "The same record came {times} times. It counts once.",
+        vehicle_missing: "These records name no vehicle, so they belong to no history.",
+        unit_missing: "This vehicle has more than one unit, and these records do not say which was meant. \
+            They are a history of their own.",
+        job_twice: "The job {job} was sealed more than once, and not alike. Each counts as a visit: leave out what was \
+            not meant.",
+        odometer_back: "The odometer goes back from {before} to {now}: was it replaced, or misread? \
+            No rate by distance is told here.",
+        odometer_unit_changed: "The odometer changes its unit, from {before} to {now}: find out which is right. \
+            No rate by distance is told here.",
+        odometer_missing: "At these visits no odometer was read. What was lost is told by time only.",
+        level_unknown: "What was lost before these visits is not known: the level was not proven at both ends.",
+        lost_together: "Together at least {lost_from}[ and at most {lost_to}] was lost, past the leak limit of {limit}, \
+            though no visit was past it by itself: look for the leak.",
+    }
+    comeback {
+        never_at_level: "Closed without the level ever being proven. The verdict was: {verdict}",
+        opened_below_window: "The plug was opened and the flow read below the temperature window, and no look within it \
+            followed.",
+        hold_unresolved: "On hold, and nobody lifted the hold.",
+        poured_unchecked: "Fluid was poured, {gross} in all, and the level was never looked at.",
+        leak_not_followed: "Past the leak limit[: {used} of {limit}], and the leak was not followed up later.",
+        low_again: "Left at its level, and {shortage} short again[ after {days} days][ and {distance}].",
+        temperatures_alike: "Every temperature of the fluid is {reading}. Was it written afterwards? Ask.",
+        times_equal: "Every entry has the same time. Was it written afterwards? Ask.",
+        times_even: "The entries are all {seconds} seconds apart. Was it written afterwards? Ask.",
+        times_at_once: "All entries were made within {seconds} seconds. Was it written afterwards? Ask.",
+        pours_alike: "In {jobs} jobs[ {by}] always wrote the same pour, {amount}. Was it measured? Ask.",
+        looks_alike: "In {jobs} jobs[ {by}] always wrote the same time of looking, {amount}. Was it timed? Ask.",
+    }
+    follow_up {
+        on_hold: "The job is on hold: settle that before the vehicle is handed over.",
+        level_not_found: "The level was not proven right: make the check again before the vehicle is handed over. \
+            The verdict was: {verdict}",
+        past_limit: "It is past the leak limit[: {used} of {limit}]: look for the leak before the vehicle is handed over.",
+        leak_searched: "The leak limit[ of {limit}] was passed and the leak was looked for: see whether the repair holds.",
+        leak_marginal: "The leak reading is close to its limit[ of {limit}; it turns at {margin}].",
+        short_below_limit: "It was short[ by {used}], below the leak limit: a second visit tells how fast it loses fluid.",
+        circuit_fills_hot: "The circuit may have filled only in part: look again after one drive that brings the unit to \
+            its heat.",
+        rate: "At the most it can be losing[, {per_1000_km} per 1000 km][, {per_30_days} per 30 days], it is {allowed} \
+            short by then.",
+        loss_rising: "The loss is rising.",
+        nothing_asks: "Nothing that was recorded asks for another look.",
+    }
+};
