@@ -162,7 +162,8 @@ fn names(text: &str) -> (BTreeSet<&str>, BTreeSet<&str>) {
         let names = part
             .split('{')
             .skip(1)
-            .filter_map(|part| part.split('}').next());
+            .filter_map(|part| part.split('}').next())
+            .map(|name| name.trim_end_matches('!'));
         let into = if index % 2 == 0 {
             &mut always
         } else {

@@ -9,6 +9,7 @@ use std::ffi::c_char;
 /// What is said under a name, as text; empty if nothing.
 pub(crate) fn under(args: &Args, name: &str) -> String {
     match args.get(name) {
+        Some(Arg::Amount(amount)) => amount.to_string(),
         Some(Arg::Text(text)) => text.clone(),
         Some(Arg::Whole(whole)) => whole.to_string(),
         _ => String::new(),

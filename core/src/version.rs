@@ -4,6 +4,7 @@ use crate::check::{JOURNAL_FORMAT, RESULT_FORMAT, RULES};
 use crate::estimate::PRICES_FORMAT;
 use crate::procedure::PACK_FORMAT;
 use crate::record::RECORD_FORMAT;
+use crate::report::{MESSAGES_FORMAT, PROFILE_FORMAT};
 use serde::Serialize;
 
 /// The versions of the library, its rules and its documents.
@@ -32,6 +33,10 @@ pub struct Documents {
     pub record: &'static str,
     /// Price lists.
     pub prices: &'static str,
+    /// Catalogues of messages.
+    pub messages: &'static str,
+    /// Profiles of shops.
+    pub profile: &'static str,
 }
 
 /// The versions of the library, its rules and its documents.
@@ -50,6 +55,8 @@ pub const fn versions() -> Versions {
             result: RESULT_FORMAT,
             record: RECORD_FORMAT,
             prices: PRICES_FORMAT,
+            messages: MESSAGES_FORMAT,
+            profile: PROFILE_FORMAT,
         },
     }
 }

@@ -6,11 +6,13 @@ use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use serde::{Serialize, Serializer};
 
-/// One argument of a message: quantity text, a whole number or an id. Never a sentence.
+/// One argument of a message: a quantity, a whole number, an id or a name. Never a sentence.
 #[derive(Debug, Clone, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Arg {
-    /// A quantity as text, an id, or a name of the pack's or host's.
+    /// A quantity, written as its text.
+    Amount(Amount),
+    /// An id, or a name of the pack's or host's.
     Text(String),
     /// A whole number.
     Whole(i64),
@@ -18,7 +20,7 @@ pub enum Arg {
 
 impl From<Amount> for Arg {
     fn from(amount: Amount) -> Self {
-        Arg::Text(amount.to_string())
+        Arg::Amount(amount)
     }
 }
 
@@ -43,6 +45,7 @@ impl From<u64> for Arg {
 impl Serialize for Arg {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self {
+            Arg::Amount(amount) => amount.serialize(serializer),
             Arg::Text(text) => serializer.serialize_str(text),
             Arg::Whole(value) => serializer.serialize_i64(*value),
         }

@@ -162,22 +162,30 @@ impl<'t> Reader<'t> {
     pub(crate) fn object<'n, 'a>(
         &mut self,
         node: &'n Node<'a>,
-        fields: &'static [&'static str],
+        fields: &[&'static str],
     ) -> Option<Object<'n, 'a>> {
         let Node::Object(members) = node else {
             return self.wrong_type(node, "an object");
         };
         let mut stood: u64 = 0;
-        for (key, member) in members {
+        for (index, (key, member)) in members.iter().enumerate() {
             let place = fields.iter().position(|field| field == key);
-            let bit = place.and_then(|place| 1_u64.checked_shl(u32::try_from(place).ok()?));
+            let stands_again = place.map(|place| {
+                let bit = u32::try_from(place)
+                    .ok()
+                    .and_then(|place| 1_u64.checked_shl(place));
+                let Some(bit) = bit else {
+                    // More fields than bits: only a part of a catalogue has so many.
+                    return members.iter().take(index).any(|(before, _)| before == key);
+                };
+                let again = stood & bit != 0;
+                stood |= bit;
+                again
+            });
             let name = key.to_string();
-            let (step, fault) = match bit {
-                Some(bit) if stood & bit == 0 => {
-                    stood |= bit;
-                    continue;
-                }
-                Some(_) => (
+            let (step, fault) = match stands_again {
+                Some(false) => continue,
+                Some(true) => (
                     Step::Again(name.into()),
                     Fault::new(ErrorKind::DuplicateField).hint("keep one of them"),
                 ),

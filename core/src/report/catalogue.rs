@@ -1,7 +1,10 @@
-//! Every English sentence of the library's answers, by id. Another language is another table of the same shape.
+//! Every English sentence of the library's answers, by id. Another language is another table of the same shape,
+//! a [`Catalogue`](super::Catalogue).
 //!
 //! A text names its arguments in braces. A part in square brackets is told only if all it names is given.
 //! An argument that is itself an id (`grade`, `source`, `why`, …) is told by the words listed under its name.
+//! `{limit!}` is told as it was printed, and beside it in the unit the shop prefers. What is worded otherwise after
+//! the count of one has a second text: `files: "{count} files"; count one: "{count} file",`.
 
 mod history;
 mod pages;
@@ -19,14 +22,42 @@ pub struct Message {
     pub id: &'static str,
     /// The English text, with its arguments in braces.
     pub text: &'static str,
+    /// The argument that counts, and the text where it is one, if that is worded otherwise.
+    pub one: Option<(&'static str, &'static str)>,
+}
+
+/// The messages that tell one kind of thing.
+pub(super) type Part = (&'static str, &'static [Message]);
+
+/// An optional pair.
+macro_rules! one {
+    () => {
+        None
+    };
+    ($count:ident $text:literal) => {
+        Some((stringify!($count), $text))
+    };
 }
 
 macro_rules! table {
-    ($($part:ident { $($id:ident: $text:literal,)* })*) => {
-        &[$($(Message { part: stringify!($part), id: stringify!($id), text: $text },)*)*]
+    ($($part:ident { $($id:ident: $text:literal $(; $count:ident one: $one:literal)?,)* })*) => {
+        &[$((stringify!($part), &[$($crate::report::Message {
+            part: stringify!($part),
+            id: stringify!($id),
+            text: $text,
+            one: $crate::report::catalogue::one!($($count $one)?),
+        },)*]),)*]
     };
 }
-use table;
+use {one, table};
+
+/// Every file of the catalogue.
+const TABLES: [&[Part]; 4] = [
+    sentences::SENTENCES,
+    words::WORDS,
+    pages::PAGES,
+    history::HISTORY,
+];
 
 /// Every message, part by part.
 ///
@@ -35,25 +66,34 @@ use table;
 /// assert!(cautions.count() > 15);
 /// ```
 pub fn messages() -> impl Iterator<Item = &'static Message> {
-    [
-        sentences::SENTENCES,
-        words::WORDS,
-        pages::PAGES,
-        history::HISTORY,
-    ]
-    .into_iter()
-    .flatten()
+    TABLES
+        .into_iter()
+        .flatten()
+        .flat_map(|(_, messages)| *messages)
+}
+
+/// A message and its place among all of them.
+pub(super) fn find(part: &str, id: &str) -> Option<(usize, &'static Message)> {
+    let mut before: usize = 0;
+    for (name, messages) in TABLES.into_iter().flatten() {
+        let found = (*name == part)
+            .then(|| messages.iter().position(|message| message.id == id))
+            .flatten();
+        if let Some(place) = found {
+            return Some((before.saturating_add(place), messages.get(place)?));
+        }
+        before = before.saturating_add(messages.len());
+    }
+    None
 }
 
 /// The text for an id, if the catalogue has one.
 ///
 /// ```
-/// let text = brimline::report::message("unmet", "step_exceeded");
-/// assert_eq!(text, Some("{planned} is more than the step of {step}."));
+/// let text = brimline::report::message("unmet", "plug_not_open");
+/// assert_eq!(text, Some("The plug is not open."));
 /// ```
 #[must_use]
 pub fn message(part: &str, id: &str) -> Option<&'static str> {
-    messages()
-        .find(|message| message.part == part && message.id == id)
-        .map(|message| message.text)
+    find(part, id).map(|(_, message)| message.text)
 }

@@ -1,7 +1,8 @@
 //! The cautions of one telling: each told once in full, and referred to by its number.
 
-use super::catalogue::message;
 use super::page::Page;
+use super::sentence::Given;
+use super::teller::Teller;
 use crate::check::NextAct;
 use crate::procedure::{Act, Procedure};
 use alloc::format;
@@ -19,13 +20,15 @@ const ACTS: [(&str, Act); 4] = [
 /// Cautions by id, in the order they were first needed.
 #[derive(Debug)]
 pub(super) struct Cautions<'s> {
+    teller: &'s Teller,
     sheet: Option<&'s Procedure>,
     ids: Vec<String>,
 }
 
 impl<'s> Cautions<'s> {
-    pub(super) const fn on(sheet: Option<&'s Procedure>) -> Self {
+    pub(super) const fn on(teller: &'s Teller, sheet: Option<&'s Procedure>) -> Self {
         Cautions {
+            teller,
             sheet,
             ids: Vec::new(),
         }
@@ -47,7 +50,7 @@ impl<'s> Cautions<'s> {
         self.need(&ids)
     }
 
-    /// Takes cautions in, and gives the words that refer to them: `cautions 1, 4`; empty for none.
+    /// Takes cautions in, and gives the words that refer to them: `(cautions 1, 4)`; empty for none.
     pub(super) fn need<I: AsRef<str>>(&mut self, ids: &[I]) -> String {
         let mut numbers = Vec::new();
         for id in ids.iter().map(AsRef::as_ref) {
@@ -64,18 +67,15 @@ impl<'s> Cautions<'s> {
             return String::new();
         }
         let listed: Vec<String> = numbers.iter().map(ToString::to_string).collect();
-        let word = if numbers.len() == 1 {
-            "mind_one"
-        } else {
-            "mind"
-        };
-        let word = message("heading", word).unwrap_or_default();
-        format!("({word} {})", listed.join(", "))
+        let given = Given::nothing()
+            .with("count", numbers.len())
+            .with("numbers", listed.join(", "));
+        self.teller.say("phrase", "mind", &given)
     }
 
     /// Every caution that was needed, numbered, in full sentences.
     pub(super) fn tell(&self, page: &mut Page) {
-        page.heading(message("heading", "cautions").unwrap_or_default());
+        page.heading(&self.teller.word("heading", "cautions"));
         for (index, id) in self.ids.iter().enumerate() {
             let number = format!("{:>4}  ", index.saturating_add(1));
             page.put(&number, &self.sentences(id));
@@ -85,7 +85,9 @@ impl<'s> Cautions<'s> {
     /// The library's words for it, then the sheet's own; the id itself if neither has any.
     fn sentences(&self, id: &str) -> String {
         let own = self.sheet.map_or(&[][..], |sheet| &sheet.cautions);
-        let said: Vec<&str> = message("caution", id)
+        let said: Vec<&str> = self
+            .teller
+            .caution(id)
             .into_iter()
             .chain(
                 own.iter()

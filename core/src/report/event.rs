@@ -1,18 +1,19 @@
 //! One entry of a journal in a sentence.
 
-use super::sentence::{Given, sentence};
+use super::sentence::Given;
+use super::teller::Teller;
 use crate::check::{Entry, Fact, Measured};
 use alloc::string::String;
 
 /// What an entry says. `looked` tells of a flow without its grade, for where the grade is told beside it.
-pub(super) fn event(entry: &Entry, looked: bool) -> String {
-    let given = given(&entry.fact);
+pub(super) fn event(teller: &Teller, entry: &Entry, looked: bool) -> String {
+    let given = given(teller, &entry.fact);
     let id = match &entry.fact {
         Fact::Flow { .. } if looked => "look",
         Fact::Correction { replaces: None, .. } => "void",
         fact => fact.kind(),
     };
-    sentence("event", id, &given)
+    teller.sentence("event", id, &given)
 }
 
 fn measured(amount: &'static str, measured: Option<&Measured>) -> Given {
@@ -29,7 +30,7 @@ fn words(slug: &str) -> String {
     slug.replace('_', " ")
 }
 
-fn given(fact: &Fact) -> Given {
+fn given(teller: &Teller, fact: &Fact) -> Given {
     let nothing = Given::nothing();
     match fact {
         Fact::Confirmed { what } => nothing.with("what", what),
@@ -103,7 +104,7 @@ fn given(fact: &Fact) -> Given {
             reason,
         } => nothing.with("of", of).with("stated", reason).with_some(
             "event",
-            replaces.as_deref().map(|entry| event(entry, false)),
+            replaces.as_deref().map(|entry| event(teller, entry, false)),
         ),
         Fact::Note { text } => nothing.with("text", text),
     }

@@ -1,26 +1,14 @@
 //! What is known of a signed volume, in words: a departure is short or over, a net volume is out or in.
 
-use super::sentence::{GLUE, Given, end, say};
+use super::sentence::{Given, Value};
+use super::teller::Teller;
 use crate::quantity::{Amount, Interval, Rounding};
 use alloc::string::String;
 
-/// A departure from the correct level: short, over, or across it.
-///
-/// ```
-/// use brimline::report::departure;
-/// assert_eq!(departure(&"[-2.0 L, -1.5 L]".parse()?), "between 1.5 L and 2.0 L short");
-/// assert_eq!(departure(&"(-inf, 0 L]".parse()?), "at the level or short, by how much is not known");
-/// # Ok::<(), brimline::Error>(())
-/// ```
-#[must_use]
-pub fn departure(interval: &Interval) -> String {
-    told("departure", interval).replace(GLUE, " ")
-}
-
 /// An interval by the messages of `departure` or of `net`.
-pub(super) fn told(part: &str, interval: &Interval) -> String {
+pub(super) fn told(teller: &Teller, part: &str, interval: &Interval) -> String {
     let (id, given) = shape(interval);
-    say(part, id, &given)
+    teller.say(part, id, &given)
 }
 
 fn shape(interval: &Interval) -> (&'static str, Given) {
@@ -38,7 +26,7 @@ fn shape(interval: &Interval) -> (&'static str, Given) {
     };
     match (lo.is_negative(), hi.is_negative()) {
         _ if lo.is_zero() && hi.is_zero() => ("zero", nothing),
-        (true, true) if lo == hi => ("just_below", nothing.with("far", far(lo).unwrap_or(lo))),
+        (true, true) if lo == hi => ("just_below", nothing.with_some("far", far(lo))),
         (true, true) => ("between_below", ends(hi, lo)),
         (true, false) if hi.is_zero() => ("up_to_below", nothing.with_some("far", far(lo))),
         (true, false) => (
@@ -48,7 +36,7 @@ fn shape(interval: &Interval) -> (&'static str, Given) {
                 .with_some("above", far(hi)),
         ),
         _ if lo.is_zero() => ("up_to_above", nothing.with_some("far", far(hi))),
-        _ if lo == hi => ("just_above", nothing.with("far", far(hi).unwrap_or(hi))),
+        _ if lo == hi => ("just_above", nothing.with_some("far", far(hi))),
         _ => ("between_above", ends(lo, hi)),
     }
 }
@@ -60,27 +48,13 @@ fn ends(nearer: Amount, farther: Amount) -> Given {
 }
 
 /// The size of the end that is nearer to zero, rounded towards zero.
-fn near(amount: Amount) -> Option<Amount> {
-    size(end(
-        amount,
-        if amount.is_negative() {
-            Rounding::Ceiling
-        } else {
-            Rounding::Floor
-        },
-    ))
+fn near(amount: Amount) -> Option<Value> {
+    size(amount).map(|size| Value::Amount(size, Rounding::Floor))
 }
 
 /// The size of the end that is farther from zero, rounded away from it.
-fn far(amount: Amount) -> Option<Amount> {
-    size(end(
-        amount,
-        if amount.is_negative() {
-            Rounding::Floor
-        } else {
-            Rounding::Ceiling
-        },
-    ))
+fn far(amount: Amount) -> Option<Value> {
+    size(amount).map(|size| Value::Amount(size, Rounding::Ceiling))
 }
 
 fn size(amount: Amount) -> Option<Amount> {
@@ -94,6 +68,7 @@ fn size(amount: Amount) -> Option<Amount> {
 #[cfg(test)]
 mod tests {
     #![allow(clippy::unwrap_used)]
+    use super::super::{departure, sentence::GLUE};
     use super::*;
 
     #[test]
@@ -142,7 +117,10 @@ mod tests {
 
     #[test]
     fn a_net_volume_went_in_or_came_out() {
-        let told = |interval: &str| told("net", &interval.parse().unwrap()).replace(GLUE, " ");
+        let told = |interval: &str| {
+            let interval = interval.parse().unwrap();
+            super::told(&Teller::english(), "net", &interval).replace(GLUE, " ")
+        };
         assert_eq!(told("[0 L, 0 L]"), "nothing");
         assert_eq!(told("[0.98 L, 1.02 L]"), "between 0.98 L and 1.02 L in");
         assert_eq!(told("[-0.7 L, -0.6 L]"), "between 0.6 L and 0.7 L out");

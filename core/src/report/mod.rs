@@ -1,26 +1,37 @@
-//! What is shown: a check and its result told in English, with the cautions that belong to them.
+//! What is shown: a check and its result told in words, with the cautions that belong to them.
 //!
-//! [`text`] tells one result, [`story`] a whole check entry by entry. Neither can leave a caution out. A host
-//! that words its own pages takes the sentences one by one ([`verdict`], [`finding`], [`reason`], [`next_act`],
-//! [`unmet`], [`caution`], [`departure`]) or the whole catalogue ([`messages`]).
+//! [`text`] tells one result, [`story`] a whole check entry by entry, in English. A [`Teller`] tells the same in the
+//! language of a [`Catalogue`] and in the units of a [`Profile`]. None can leave a caution out. A host that words its own
+//! pages takes the sentences one by one ([`verdict`], [`finding`], [`reason`], [`next_act`], [`unmet`], [`caution`],
+//! [`departure`]) or the whole catalogue ([`messages`]).
 
 mod catalogue;
 mod cautions;
 mod event;
 mod known;
+mod language;
 mod markup;
 mod outlook;
 mod page;
 mod picture;
+mod plural;
+mod profile;
 mod sentence;
 mod sheet;
 mod story;
+mod teller;
 mod text;
+mod wording;
 
 pub use catalogue::{Message, message, messages};
-pub use known::departure;
-pub use outlook::outlook;
+pub(crate) use language::FORMAT as MESSAGES_FORMAT;
+pub use language::{Catalogue, DecimalSign};
 pub use picture::{Picture, Rig, picture};
-pub use sentence::{caution, finding, lint, next_act, reason, unmet, verdict};
+pub use plural::Plural;
+pub(crate) use profile::FORMAT as PROFILE_FORMAT;
+pub use profile::{Preferred, Profile};
 pub use story::story;
+pub use teller::{
+    Teller, caution, departure, finding, lint, next_act, outlook, reason, unmet, verdict,
+};
 pub use text::text;

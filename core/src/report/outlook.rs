@@ -1,32 +1,15 @@
 //! When the window of temperature opens and closes, in words.
 
-use super::sentence::{GLUE, Given, duration, sentence};
+use super::sentence::{Given, duration};
+use super::teller::Teller;
 use crate::quantity::Rounding;
 use crate::warm_up::{Outlook, Span};
 use alloc::string::String;
 use alloc::vec::Vec;
 
-/// A forecast in one sentence or a few, counted from the last reading or pour.
-///
-/// ```
-/// use brimline::{Amount, report, warm_up::{Asked, Sample, forecast}};
-/// let mut samples = Vec::new();
-/// for (minute, reading) in ["30 °C", "32 °C", "34 °C"].into_iter().enumerate() {
-///     samples.push(Sample { at: Amount::parse(&format!("{minute} min"))?, reading: Amount::parse(reading)? });
-/// }
-/// let asked = Asked { min: Some(Amount::parse("37 °C")?), ..Asked::default() };
-/// let told = report::outlook(&forecast(&samples, &[], asked)?);
-/// assert!(told.starts_with("The window should open in 90 s"));
-/// # Ok::<(), brimline::Error>(())
-/// ```
-#[must_use]
-pub fn outlook(outlook: &Outlook) -> String {
-    lines(outlook).join(" ").replace(GLUE, " ")
-}
-
-/// The same, sentence by sentence; never none.
-pub(super) fn lines(outlook: &Outlook) -> Vec<String> {
-    let say = |id, given: Given| sentence("forecast", id, &given);
+/// A forecast, sentence by sentence; never none.
+pub(super) fn lines(teller: &Teller, outlook: &Outlook) -> Vec<String> {
+    let say = |id, given: Given| teller.sentence("forecast", id, &given);
     let (opens, closes) = (outlook.opens, outlook.closes);
     if closes.is_some_and(|span| !span.is_ahead()) {
         return alloc::vec![say("closed", Given::nothing())];
@@ -39,8 +22,8 @@ pub(super) fn lines(outlook: &Outlook) -> Vec<String> {
     };
     let state = is_open.then(|| say("open", Given::nothing()));
     let opening = opens.filter(Span::is_ahead);
-    let opening = opening.map(|span| waited(&span, ["opens", "opens_from"]));
-    let closing = closes.map(|span| waited(&span, ["closes", "closes_from"]));
+    let opening = opening.map(|span| waited(teller, &span, ["opens", "opens_from"]));
+    let closing = closes.map(|span| waited(teller, &span, ["closes", "closes_from"]));
     let untold = match (opens, closes) {
         (None, _) if asked_min => Some("opens"),
         (_, None) if asked_max => Some("closes"),
@@ -62,7 +45,7 @@ pub(super) fn lines(outlook: &Outlook) -> Vec<String> {
 }
 
 /// When something is still to come, by its message with a likely time or that without.
-fn waited(span: &Span, [known, from]: [&'static str; 2]) -> String {
+fn waited(teller: &Teller, span: &Span, [known, from]: [&'static str; 2]) -> String {
     let id = if span.likely.is_some() { known } else { from };
     let likely = span.likely.map(|at| duration(at, Rounding::HalfUp));
     let latest = span.latest.map(|at| duration(at, Rounding::Ceiling));
@@ -70,7 +53,7 @@ fn waited(span: &Span, [known, from]: [&'static str; 2]) -> String {
         .with_some("likely", likely)
         .with("earliest", duration(span.earliest, Rounding::Floor))
         .with_some("latest", latest);
-    sentence("forecast", id, &given)
+    teller.sentence("forecast", id, &given)
 }
 
 #[cfg(test)]
@@ -94,7 +77,7 @@ mod tests {
             max: limit(max),
             ..Asked::default()
         };
-        super::outlook(&forecast(&samples, &[], asked).unwrap())
+        crate::report::outlook(&forecast(&samples, &[], asked).unwrap())
     }
 
     #[test]

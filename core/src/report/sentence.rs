@@ -1,238 +1,146 @@
 //! A message filled with its arguments.
 
-use super::catalogue::message;
-use crate::check::{Arg, Args, Finding, NextAct, Reason, Unmet, Verdict};
-use crate::procedure::LintFinding;
+use super::language::DecimalSign;
+use super::teller::Teller;
+use super::wording::{fill, named};
+use crate::check::{Arg, Args};
+use crate::money::{Money, Price};
 use crate::quantity::{Amount, Kind, Rounding, Unit};
-use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
-use core::fmt::Display;
 
 /// Keeps a number with its unit on one line.
 pub(super) const GLUE: char = '\u{a0}';
 
-/// Volumes are told to the thousandth.
+/// Volumes are told to the thousandth, where the shop has no preference.
 const PLACES: u8 = 3;
+
+/// What one argument is.
+#[derive(Debug, Clone, PartialEq)]
+pub(super) enum Value {
+    /// A quantity, and where it is rounded to.
+    Amount(Amount, Rounding),
+    /// A number that is written already, with what it is a number of.
+    Written(String),
+    /// A whole number, of which plural forms may depend.
+    Whole(u64),
+    /// An id, a name, or words.
+    Text(String),
+}
+
+impl From<Amount> for Value {
+    fn from(amount: Amount) -> Self {
+        Value::Amount(amount, Rounding::HalfEven)
+    }
+}
+
+impl From<&Amount> for Value {
+    fn from(amount: &Amount) -> Self {
+        (*amount).into()
+    }
+}
+
+impl From<&Arg> for Value {
+    fn from(arg: &Arg) -> Self {
+        match arg {
+            Arg::Amount(amount) => amount.into(),
+            Arg::Text(text) => text.into(),
+            Arg::Whole(whole) => Value::Whole(whole.unsigned_abs()),
+        }
+    }
+}
+
+/// Values that are words, numbers with their sign, or whole numbers.
+macro_rules! values {
+    ($($Type:ty => $value:ident $make:expr;)*) => {
+        $(impl From<$Type> for Value {
+            fn from($value: $Type) -> Self {
+                $make
+            }
+        })*
+    };
+}
+
+values! {
+    &str => text Value::Text(text.into());
+    String => text Value::Text(text);
+    &String => text Value::Text(text.clone());
+    Money => money Value::Written(money.to_string());
+    Price => price Value::Written(price.to_string());
+    u64 => whole Value::Whole(whole);
+    &u64 => whole Value::Whole(*whole);
+    u32 => whole Value::Whole(whole.into());
+    usize => whole Value::Whole(u64::try_from(whole).unwrap_or(u64::MAX));
+}
 
 /// The arguments of one message, by name.
 #[derive(Debug, Clone, Default)]
-pub(super) struct Given(Vec<(&'static str, String)>);
+pub(super) struct Given(Vec<(&'static str, Value)>);
 
 impl Given {
     pub(super) const fn nothing() -> Self {
         Given(Vec::new())
     }
 
-    pub(super) fn with(mut self, name: &'static str, value: impl Display) -> Self {
-        self.0.push((name, value.to_string()));
+    /// An argument with its name. The ends of intervals (`from`, `to`, `shortage_from`, …) are rounded outward.
+    pub(super) fn with(mut self, name: &'static str, value: impl Into<Value>) -> Self {
+        let mut value = value.into();
+        if let Value::Amount(_, rounding) = &mut value {
+            match name.rsplit('_').next() {
+                Some("from") => *rounding = Rounding::Floor,
+                Some("to") => *rounding = Rounding::Ceiling,
+                _ => {}
+            }
+        }
+        self.0.push((name, value));
         self
     }
 
-    pub(super) fn with_some(self, name: &'static str, value: Option<impl Display>) -> Self {
+    pub(super) fn with_some(self, name: &'static str, value: Option<impl Into<Value>>) -> Self {
         match value {
             Some(value) => self.with(name, value),
             None => self,
         }
     }
 
-    /// The value as it is told: an id by its words, a nested act by its own message, a volume in few digits.
-    fn told(&self, name: &str) -> Option<String> {
-        let value = self.raw(name)?;
-        if name == "unmet"
-            && let Some(text) = message("unmet", value)
-        {
-            return Some(first_letter(fill(text, self), char::to_lowercase));
-        }
-        if let Some(words) = message(name, value) {
-            return Some(fill(words, self));
-        }
-        Some(self.brief(name, value).unwrap_or_else(|| value.into()))
-    }
-
-    fn raw(&self, name: &str) -> Option<&str> {
+    fn get(&self, name: &str) -> Option<&Value> {
         let (_, value) = self.0.iter().find(|(own, _)| *own == name)?;
-        Some(value.as_str()).filter(|value| !value.is_empty())
+        Some(value).filter(|value| **value != Value::Text(String::new()))
     }
 
-    /// A quantity in one piece; a volume of many digits in fewer, unless it would then read like another one here.
-    fn brief(&self, name: &str, value: &str) -> Option<String> {
-        let exact = Amount::parse(value).ok()?;
-        let short = shortened(name, exact);
-        let collides = self.0.iter().any(|(_, other)| {
-            Amount::parse(other).is_ok_and(|other| other != exact && other == short)
-        });
-        let told = if collides { exact } else { short };
-        Some(told.to_string().replace(' ', "\u{a0}"))
+    pub(super) fn count(&self, name: &str) -> Option<u64> {
+        match self.get(name)? {
+            Value::Whole(count) => Some(*count),
+            _ => None,
+        }
+    }
+
+    fn amounts(&self) -> impl Iterator<Item = (Amount, Rounding)> {
+        self.0.iter().filter_map(|(_, value)| match value {
+            Value::Amount(amount, rounding) => Some((*amount, *rounding)),
+            _ => None,
+        })
     }
 }
 
-/// A volume to the thousandth: ends of intervals outward, others to the nearest.
-fn shortened(name: &str, amount: Amount) -> Amount {
+impl From<&Args> for Given {
+    fn from(args: &Args) -> Self {
+        let all = args.iter();
+        all.fold(Given::nothing(), |given, (name, arg)| given.with(name, arg))
+    }
+}
+
+/// A volume of many digits to the thousandth.
+fn shortened(amount: Amount, rounding: Rounding) -> Amount {
     if amount.kind() != Kind::Volume || amount.decimals() <= PLACES {
         return amount;
     }
-    let rounding = match name.rsplit('_').next() {
-        Some("from") => Rounding::Floor,
-        Some("to") => Rounding::Ceiling,
-        _ => Rounding::HalfEven,
-    };
     let short = amount.to(amount.unit(), PLACES, rounding).ok();
     // What is not nothing is not told as nothing; zeros at the end say nothing.
     short
         .filter(|short| !short.is_zero())
         .and_then(|short| short.to_exact(amount.unit()))
         .unwrap_or(amount)
-}
-
-/// One end of an interval as it is told: to the thousandth, outward.
-pub(super) fn end(amount: Amount, outward: Rounding) -> Amount {
-    let name = if outward == Rounding::Floor {
-        "from"
-    } else {
-        "to"
-    };
-    shortened(name, amount)
-}
-
-impl From<&Args> for Given {
-    fn from(args: &Args) -> Self {
-        let text = |arg: &Arg| match arg {
-            Arg::Text(text) => text.clone(),
-            Arg::Whole(value) => value.to_string(),
-        };
-        Given(args.iter().map(|(name, arg)| (name, text(arg))).collect())
-    }
-}
-
-/// A text with its arguments in place.
-fn fill(text: &str, given: &Given) -> String {
-    let mut out = String::new();
-    let mut rest = text;
-    while let Some((before, after)) = rest.split_once('[') {
-        let (optional, after) = after.split_once(']').unwrap_or((after, ""));
-        out.push_str(&filled(before, given).0);
-        if let (part, true) = filled(optional, given) {
-            out.push_str(&part);
-        }
-        rest = after;
-    }
-    out.push_str(&filled(rest, given).0);
-    out
-}
-
-/// A text without optional parts, and whether every argument was given.
-fn filled(text: &str, given: &Given) -> (String, bool) {
-    let (mut out, mut whole) = (String::new(), true);
-    let mut rest = text;
-    while let Some((before, after)) = rest.split_once('{') {
-        let (name, after) = after.split_once('}').unwrap_or((after, ""));
-        out.push_str(before);
-        match given.told(name) {
-            Some(value) => out.push_str(&value),
-            None => {
-                // An argument that is not given leaves its place visible.
-                whole = false;
-                out.push_str(&format!("{{{name}}}"));
-            }
-        }
-        rest = after;
-    }
-    out.push_str(rest);
-    (out, whole)
-}
-
-/// What a message says with its arguments, quantities glued together. An id without a message says itself.
-pub(super) fn say(part: &str, id: &str, given: &Given) -> String {
-    let Some(text) = message(part, id) else {
-        return id.replace('_', " ");
-    };
-    fill(text, given)
-}
-
-/// The same as a sentence: it begins with a capital.
-pub(super) fn sentence(part: &str, id: &str, given: &Given) -> String {
-    first_letter(say(part, id, given), char::to_uppercase)
-}
-
-fn first_letter<C: Iterator<Item = char>>(text: String, case: impl Fn(char) -> C) -> String {
-    let mut letters = text.chars();
-    letters
-        .next()
-        .map(|first| case(first).chain(letters).collect())
-        .unwrap_or_default()
-}
-
-fn plain(text: String) -> String {
-    text.replace(GLUE, " ")
-}
-
-/// The verdict in one sentence.
-///
-/// ```
-/// use brimline::{Verdict, report};
-/// assert!(report::verdict(Verdict::Low).starts_with("Low: "));
-/// ```
-#[must_use]
-pub fn verdict(verdict: Verdict) -> &'static str {
-    message("answer", verdict.slug()).unwrap_or(verdict.slug())
-}
-
-/// A finding in one sentence, without its severity and entries.
-#[must_use]
-pub fn finding(finding: &Finding) -> String {
-    plain(sentence("finding", finding.id, &Given::from(&finding.args)))
-}
-
-/// A reason in one sentence, without its entries.
-#[must_use]
-pub fn reason(reason: &Reason) -> String {
-    plain(sentence("reason", reason.id, &Given::from(&reason.args)))
-}
-
-/// What stands in the way of an act, in one sentence, with the wait that mends it.
-#[must_use]
-pub fn unmet(unmet: &Unmet) -> String {
-    plain(obstacle(unmet))
-}
-
-/// A next act in a sentence or two, with the wait before it. Its cautions are told by [`caution`]; they belong to it.
-#[must_use]
-pub fn next_act(act: &NextAct) -> String {
-    plain(advice(act))
-}
-
-/// A defect of a sheet in one sentence, without its place.
-#[must_use]
-pub fn lint(finding: &LintFinding) -> String {
-    let given = Given(
-        finding
-            .args
-            .iter()
-            .map(|(name, value)| (*name, value.clone()))
-            .collect(),
-    );
-    plain(sentence("lint", finding.id, &given))
-}
-
-/// A caution of the library in full; `None` for a sheet's own, whose text stands on the sheet.
-///
-/// ```
-/// assert!(brimline::report::caution("hot_fluid").is_some());
-/// ```
-#[must_use]
-pub fn caution(id: &str) -> Option<&'static str> {
-    message("caution", id)
-}
-
-pub(super) fn obstacle(unmet: &Unmet) -> String {
-    let said = sentence("unmet", unmet.id, &Given::from(&unmet.args));
-    waited(said, unmet.wait)
-}
-
-pub(super) fn advice(act: &NextAct) -> String {
-    let said = sentence("next", act.id, &Given::from(&act.args));
-    waited(said, act.wait)
 }
 
 /// A time as it is told: from two minutes on in whole minutes.
@@ -242,37 +150,119 @@ pub(super) fn duration(time: Amount, rounding: Rounding) -> Amount {
     minutes.filter(|_| is_long).unwrap_or(time)
 }
 
-fn waited(mut said: String, wait: Option<Amount>) -> String {
-    if let Some(wait) = wait {
-        said.push(' ');
-        let wait = duration(wait, Rounding::Ceiling);
-        said.push_str(&say("phrase", "wait", &Given::nothing().with("wait", wait)));
+/// The same text beginning with a capital.
+fn capital(text: &str) -> String {
+    let mut letters = text.chars();
+    letters
+        .next()
+        .map(|first| first.to_uppercase().chain(letters).collect())
+        .unwrap_or_default()
+}
+
+impl Teller {
+    /// What a message says with its arguments, numbers glued to their units. An id without a message says itself.
+    pub(super) fn say(&self, part: &str, id: &str, given: &Given) -> String {
+        self.worded(part, id, given)
+            .unwrap_or_else(|| id.replace('_', " "))
     }
-    said
+
+    /// The same as a sentence: it begins with a capital.
+    pub(super) fn sentence(&self, part: &str, id: &str, given: &Given) -> String {
+        capital(&self.say(part, id, given))
+    }
+
+    /// A message without arguments, such as a heading.
+    pub(super) fn word(&self, part: &str, id: &str) -> String {
+        self.say(part, id, &Given::nothing())
+    }
+
+    fn worded(&self, part: &str, id: &str, given: &Given) -> Option<String> {
+        let count = |name: &str| given.count(name);
+        let text = self.catalogue().text(part, id, count)?;
+        Some(fill(text, &|argument| self.argument(argument, given)))
+    }
+
+    /// An argument as it is told: a quantity in the shop's unit, an id by its words.
+    fn argument(&self, argument: &str, given: &Given) -> Option<String> {
+        let (name, as_printed) = named(argument);
+        Some(match given.get(name)? {
+            Value::Amount(amount, _) if as_printed => self.printed(*amount, given),
+            Value::Amount(amount, rounding) => {
+                self.number(&self.rounded(*amount, *rounding, given).to_string())
+            }
+            Value::Written(number) => self.number(number),
+            Value::Whole(whole) => whole.to_string(),
+            Value::Text(id) => self.worded(name, id, given).unwrap_or_else(|| id.clone()),
+        })
+    }
+
+    /// What was printed, and beside it what that is in the unit of the shop.
+    fn printed(&self, amount: Amount, given: &Given) -> String {
+        let printed = self.number(&shortened(amount, Rounding::HalfEven).to_string());
+        let preferred = self.profile().preferred(amount.kind());
+        if preferred.is_none_or(|preferred| preferred.unit == amount.unit()) {
+            return printed;
+        }
+        let beside = self.rounded(amount, Rounding::HalfEven, given);
+        alloc::format!("{printed} ({})", self.number(&beside.to_string()))
+    }
+
+    /// An amount in few digits, unless it would then read like nothing, or like another one that is told beside it.
+    fn rounded(&self, exact: Amount, rounding: Rounding, given: &Given) -> Amount {
+        let others = || given.amounts().filter(|(other, _)| *other != exact);
+        let harms = |short: Amount| {
+            let is_alike = |(other, rounding): (Amount, Rounding)| {
+                let other = other.to(short.unit(), short.decimals(), rounding);
+                other.is_ok_and(|other| other == short)
+            };
+            let lost = short.is_zero() && !exact.is_zero() && exact.kind() != Kind::Temperature;
+            lost || others().any(is_alike)
+        };
+        if let Some(told) = self.profile().told(exact, rounding, &harms) {
+            return told;
+        }
+        let short = shortened(exact, rounding);
+        if others().any(|(other, _)| other == short) {
+            exact
+        } else {
+            short
+        }
+    }
+
+    /// A number with the shop's decimal sign, glued to its unit.
+    pub(super) fn number(&self, written: &str) -> String {
+        let glued = written.replace(' ', "\u{a0}");
+        match self.catalogue().decimal_sign() {
+            DecimalSign::Point => glued,
+            sign => glued.replacen('.', sign.slug(), 1),
+        }
+    }
 }
 
 #[cfg(test)]
 mod tests {
+    #![allow(clippy::unwrap_used)]
     use super::*;
 
-    fn volumes(used: &str, limit: &str) -> Given {
-        Given::nothing().with("used", used).with("limit", limit)
+    fn plain(text: &str) -> String {
+        text.replace(GLUE, " ")
     }
 
-    #[test]
-    fn an_optional_part_is_told_only_whole() {
-        let text = "Pour in[ {volume}][ of {fluid}].";
-        assert_eq!(fill(text, &Given::nothing()), "Pour in.");
-        let given = Given::nothing().with("fluid", "sedge-thin");
-        assert_eq!(fill(text, &given), "Pour in of sedge-thin.");
-        let empty = Given::nothing().with("fluid", "");
-        assert_eq!(fill(text, &empty), "Pour in.");
+    fn filled(text: &str, given: &Given) -> String {
+        let teller = Teller::english();
+        plain(&fill(text, &|argument| teller.argument(argument, given)))
+    }
+
+    fn amount(text: &str) -> Amount {
+        Amount::parse(text).unwrap()
     }
 
     #[test]
     fn volumes_that_differ_never_read_alike() {
-        let text = "{used} of {limit}";
-        let told = |used, limit| plain(fill(text, &volumes(used, limit)));
+        let told = |used, limit| {
+            let given = Given::nothing().with("used", amount(used));
+            filled("{used} of {limit}", &given.with("limit", amount(limit)))
+        };
         assert_eq!(told("0.900238 L", "1.1 L"), "0.9 L of 1.1 L");
         assert_eq!(told("1.100001 L", "1.1 L"), "1.100001 L of 1.1 L");
         assert_eq!(told("0.000004 L", "1.1 L"), "0.000004 L of 1.1 L");
@@ -281,27 +271,47 @@ mod tests {
     #[test]
     fn ends_of_intervals_are_told_outward() {
         let given = Given::nothing()
-            .with("shortage_from", "1.024441 L")
-            .with("shortage_to", "1.061177 L");
-        let told = fill("{shortage_from}, {shortage_to}", &given);
-        assert_eq!(plain(told), "1.024 L, 1.062 L");
+            .with("shortage_from", amount("1.024441 L"))
+            .with("shortage_to", amount("1.061177 L"));
+        let told = filled("{shortage_from}, {shortage_to}", &given);
+        assert_eq!(told, "1.024 L, 1.062 L");
     }
 
     #[test]
     fn ids_are_told_in_words_and_acts_by_their_own_message() {
+        let teller = Teller::english();
         let given = Given::nothing().with("grade", "slow_drip");
         assert_eq!(
-            sentence("reason", "short_look", &given).split(',').next(),
+            teller
+                .sentence("reason", "short_look", &given)
+                .split(',')
+                .next(),
             Some("A slow drip came")
         );
         let given = Given::nothing()
             .with("unmet", "below_window")
-            .with("reading", "31 °C")
-            .with("limit", "42 °C");
-        let told = plain(sentence("next", "mend", &given));
+            .with("reading", amount("31 °C"))
+            .with("limit", amount("42 °C"));
+        let told = plain(&teller.sentence("next", "mend", &given));
         assert_eq!(
             told,
-            "Put right first: the fluid is at 31 °C; the sheet asks for 42 °C or more."
+            "Put right first: The fluid is at 31 °C; the sheet asks for 42 °C or more."
         );
+    }
+
+    #[test]
+    fn what_a_host_typed_is_not_taken_for_a_quantity() {
+        let given = Given::nothing().with("text", "1.50 l");
+        assert_eq!(filled("{text}", &given), "1.50 l");
+    }
+
+    #[test]
+    fn a_form_goes_with_its_count() {
+        let told = |count: u64| {
+            let given = Given::nothing().with("bytes", count);
+            Teller::english().say("finding", "torn_line", &given)
+        };
+        assert!(told(1).contains("(1 byte)"));
+        assert!(told(2).contains("(2 bytes)") && told(0).contains("(0 bytes)"));
     }
 }

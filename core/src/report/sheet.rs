@@ -1,16 +1,17 @@
 //! The sheet in words: which one it is, and what it asks.
 
 use super::page::Page;
-use super::sentence::{Given, say, sentence};
+use super::sentence::Given;
+use super::teller::Teller;
 use crate::check::{ProcedureRef, Subject};
 use crate::procedure::{Closing, Conditions, LeakLimit, Procedure};
-use crate::quantity::Amount;
-use alloc::format;
+use crate::quantity::{Amount, Unit};
 use alloc::string::String;
 use alloc::vec::Vec;
 
 /// Which sheet: its unit, its name and edition, and where its values come from.
 pub(super) fn identity(
+    teller: &Teller,
     page: &mut Page,
     label: &str,
     named: &ProcedureRef,
@@ -20,14 +21,14 @@ pub(super) fn identity(
         .with_some("unit_name", sheet.and_then(|sheet| sheet.unit.as_deref()))
         .with("procedure", &named.id)
         .with_some("edition", named.edition);
-    page.put(label, &say("ask", "sheet", &given));
+    page.put(label, &teller.say("ask", "sheet", &given));
     if let Some(source) = sheet.and_then(|sheet| sheet.source.as_deref()) {
         page.put("  ", source);
     }
 }
 
 /// The job, and what it is done on.
-pub(super) fn subject(page: &mut Page, job: &str, subject: Option<&Subject>) {
+pub(super) fn subject(teller: &Teller, page: &mut Page, job: &str, subject: Option<&Subject>) {
     let given = Given::nothing()
         .with("job", job)
         .with_some("vehicle", subject.map(|subject| &subject.vehicle))
@@ -36,7 +37,7 @@ pub(super) fn subject(page: &mut Page, job: &str, subject: Option<&Subject>) {
             subject.and_then(|subject| subject.unit.as_ref()),
         )
         .with_some("odometer", subject.and_then(|subject| subject.odometer));
-    page.put("  ", &sentence("job", "title", &given));
+    page.put("  ", &teller.sentence("job", "title", &given));
     let said = [
         (
             "opened",
@@ -51,35 +52,35 @@ pub(super) fn subject(page: &mut Page, job: &str, subject: Option<&Subject>) {
         if let Some(text) = text {
             page.put(
                 "  ",
-                &sentence("job", id, &Given::nothing().with("said", text)),
+                &teller.sentence("job", id, &Given::nothing().with("said", text)),
             );
         }
     }
 }
 
-fn ask(id: &str, name: &'static str, value: Option<Amount>) -> Option<String> {
+fn ask(teller: &Teller, id: &str, name: &'static str, value: Option<Amount>) -> Option<String> {
     let value = value?;
-    Some(sentence("ask", id, &Given::nothing().with(name, value)))
+    Some(teller.sentence("ask", id, &Given::nothing().with(name, value)))
 }
 
 /// Everything the sheet asks for, a line for each matter.
-pub(super) fn asks(page: &mut Page, sheet: &Procedure) {
+pub(super) fn asks(teller: &Teller, page: &mut Page, sheet: &Procedure) {
     let method = &sheet.method;
     let step = sheet.refill.as_ref().and_then(|refill| refill.step);
     let conditions = sheet.conditions.clone().unwrap_or_default();
     let lines = [
-        alloc::vec![sentence(
+        alloc::vec![teller.sentence(
             "ask",
             "method",
             &Given::nothing().with("method", method.kind.slug())
         ),],
-        fluid(sheet).into_iter().collect(),
-        window(&conditions).into_iter().collect(),
-        standing(&conditions),
+        fluid(teller, sheet).into_iter().collect(),
+        window(teller, &conditions).into_iter().collect(),
+        standing(teller, &conditions),
         [
-            ask("watch", "watch", method.watch),
-            ask("settle", "settle", method.settle),
-            ask("step", "step", step),
+            ask(teller, "watch", "watch", method.watch),
+            ask(teller, "settle", "settle", method.settle),
+            ask(teller, "step", "step", step),
         ]
         .into_iter()
         .flatten()
@@ -87,42 +88,44 @@ pub(super) fn asks(page: &mut Page, sheet: &Procedure) {
         sheet
             .leak_limit
             .iter()
-            .map(|limit| sentence("ask", "leak", &leak_limit(limit)))
+            .map(|limit| teller.sentence("ask", "leak", &leak_limit(limit)))
             .collect(),
-        sheet.closing.iter().filter_map(closing).collect(),
+        sheet
+            .closing
+            .iter()
+            .filter_map(|asked| closing(teller, asked))
+            .collect(),
     ];
     for line in lines.iter().filter(|line| !line.is_empty()) {
         page.put("  ", &line.join(" "));
     }
 }
 
-fn fluid(sheet: &Procedure) -> Option<String> {
+fn fluid(teller: &Teller, sheet: &Procedure) -> Option<String> {
     let capacity = sheet.capacity.as_ref();
     let given = Given::nothing()
         .with("fluid", sheet.fluid.as_deref()?)
         .with_some("total", capacity.and_then(|capacity| capacity.total))
         .with_some("refill", capacity.and_then(|capacity| capacity.refill));
-    Some(sentence("ask", "fluid", &given))
+    Some(teller.sentence("ask", "fluid", &given))
 }
 
-fn window(conditions: &Conditions) -> Option<String> {
+fn window(teller: &Teller, conditions: &Conditions) -> Option<String> {
     let window = conditions.temperature.as_ref()?;
     let id = match (window.min, window.max) {
         (Some(_), Some(_)) => "window",
         (Some(_), None) => "window_from",
         _ => "window_to",
     };
-    let max_age = window
-        .max_age
-        .map_or_else(|| String::from("30 s"), |age| format!("{age}"));
+    let max_age = window.max_age.or(Amount::new(30, 0, Unit::Second).ok());
     let given = Given::nothing()
         .with_some("min", window.min)
         .with_some("max", window.max)
-        .with("max_age", max_age);
-    Some(sentence("ask", id, &given))
+        .with_some("max_age", max_age);
+    Some(teller.sentence("ask", id, &given))
 }
 
-fn standing(conditions: &Conditions) -> Vec<String> {
+fn standing(teller: &Teller, conditions: &Conditions) -> Vec<String> {
     let nothing = Given::nothing;
     let ranges = conditions.ranges.as_ref();
     let asked = [
@@ -153,7 +156,7 @@ fn standing(conditions: &Conditions) -> Vec<String> {
     ];
     asked
         .iter()
-        .filter_map(|(id, given)| Some(sentence("ask", id, given.as_ref()?)))
+        .filter_map(|(id, given)| Some(teller.sentence("ask", id, given.as_ref()?)))
         .collect()
 }
 
@@ -173,7 +176,7 @@ pub(super) fn leak_limit(limit: &LeakLimit) -> Given {
         .with("counted", counts)
 }
 
-fn closing(closing: &Closing) -> Option<String> {
+fn closing(teller: &Teller, closing: &Closing) -> Option<String> {
     let given = Given::nothing()
         .with("torque", closing.torque?)
         .with_some("tolerance", closing.tolerance)
@@ -183,5 +186,5 @@ fn closing(closing: &Closing) -> Option<String> {
             "threadlocker",
             closing.threadlocker.map(|strength| strength.slug()),
         );
-    Some(sentence("ask", "torque", &given))
+    Some(teller.sentence("ask", "torque", &given))
 }

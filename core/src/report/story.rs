@@ -1,13 +1,13 @@
 //! A whole check, told entry by entry: what happened, what is known after it, what is advised, what was caught.
 
-use super::catalogue::message;
 use super::cautions::Cautions;
 use super::event::event;
 use super::known::told;
 use super::page::Page;
-use super::sentence::{Given, advice, obstacle, say, sentence};
+use super::sentence::Given;
 use super::sheet::{asks, identity, subject};
-use super::text::{answer, because, found, heading};
+use super::teller::Teller;
+use super::text::{answer, heading};
 use crate::check::{Entry, Fact, Finding, Gate, Journal, Known, LevelCheck, PlugState, Verdict};
 use crate::document::canonical;
 use crate::error::Error;
@@ -35,54 +35,66 @@ const UNDER: &str = "               ";
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn story(pack: &Pack, journal: &str) -> Result<String, Error> {
-    let whole = LevelCheck::replay(pack, journal)?;
-    let journal = Journal::from_json(journal, pack.measures())?;
-    let result = whole.evaluation_with(true, None);
-    let mut cautions = Cautions::on(whole.sheet());
-    let start = LevelCheck::start(pack, &canonical(journal.header()))?;
-    cautions.need(start.evaluation().cautions());
+    Teller::english().story(pack, journal)
+}
 
-    let mut happened = Page::new();
-    heading(&mut happened, "story");
-    let mut teller = Teller {
-        page: happened,
-        cautions,
-        as_found: Interval::UNBOUNDED,
-        now: Interval::UNBOUNDED,
-        told_now: Interval::UNBOUNDED,
-        verdict: Verdict::Incomplete,
-        may_open: false,
-        by: None,
-        missing: Vec::new(),
-    };
-    let mut check = start;
-    for entry in journal.entries() {
-        check = teller.tell(check, entry)?;
+impl Teller {
+    /// A check told from its journal in plain lines of at most 80 columns: the job, what the sheet asks, the
+    /// cautions, each entry with what follows from it, and the result with what would turn it.
+    ///
+    /// # Errors
+    /// Every fault of the journal, with path and position.
+    pub fn story(&self, pack: &Pack, journal: &str) -> Result<String, Error> {
+        let whole = LevelCheck::replay(pack, journal)?;
+        let journal = Journal::from_json(journal, pack.measures())?;
+        let result = whole.evaluation_with(true, None);
+        let mut cautions = Cautions::on(self, whole.sheet());
+        let start = LevelCheck::start(pack, &canonical(journal.header()))?;
+        cautions.need(start.evaluation().cautions());
+
+        let mut happened = Page::new();
+        heading(self, &mut happened, "story");
+        let mut telling = Telling {
+            teller: self,
+            page: happened,
+            cautions,
+            as_found: Interval::UNBOUNDED,
+            now: Interval::UNBOUNDED,
+            told_now: Interval::UNBOUNDED,
+            verdict: Verdict::Incomplete,
+            may_open: false,
+            by: None,
+            missing: Vec::new(),
+        };
+        let mut check = start;
+        for entry in journal.entries() {
+            check = telling.tell(check, entry)?;
+        }
+        let Telling {
+            page: happened,
+            mut cautions,
+            ..
+        } = telling;
+
+        let mut end = Page::new();
+        cautions.need(result.cautions());
+        answer(self, &mut end, &result, &mut cautions);
+
+        let mut page = Page::new();
+        heading(self, &mut page, "job");
+        let header = journal.header();
+        subject(self, &mut page, header.job.slug(), header.subject.as_ref());
+        let label = format!("  {}: ", self.word("heading", "sheet"));
+        identity(self, &mut page, &label, result.procedure(), whole.sheet());
+        if let Some(sheet) = whole.sheet() {
+            heading(self, &mut page, "asks");
+            asks(self, &mut page, sheet);
+        }
+        cautions.tell(&mut page);
+        page.append(happened);
+        page.append(end);
+        Ok(page.into_text())
     }
-    let Teller {
-        page: happened,
-        mut cautions,
-        ..
-    } = teller;
-
-    let mut end = Page::new();
-    cautions.need(result.cautions());
-    answer(&mut end, &result, &mut cautions);
-
-    let mut page = Page::new();
-    heading(&mut page, "job");
-    let header = journal.header();
-    subject(&mut page, header.job.slug(), header.subject.as_ref());
-    let label = format!("  {}: ", message("heading", "sheet").unwrap_or_default());
-    identity(&mut page, &label, result.procedure(), whole.sheet());
-    if let Some(sheet) = whole.sheet() {
-        heading(&mut page, "asks");
-        asks(&mut page, sheet);
-    }
-    cautions.tell(&mut page);
-    page.append(happened);
-    page.append(end);
-    Ok(page.into_text())
 }
 
 fn is_open(gate: &Gate) -> bool {
@@ -91,12 +103,9 @@ fn is_open(gate: &Gate) -> bool {
         .any(|unmet| unmet.id == "plug_already_open")
 }
 
-fn obstacles(gate: &Gate) -> Vec<String> {
-    gate.unmet.iter().map(obstacle).collect()
-}
-
 /// The telling so far, and what was last told.
-struct Teller<'s> {
+struct Telling<'s> {
+    teller: &'s Teller,
     page: Page,
     cautions: Cautions<'s>,
     as_found: Interval,
@@ -109,7 +118,12 @@ struct Teller<'s> {
     missing: Vec<String>,
 }
 
-impl Teller<'_> {
+impl Telling<'_> {
+    fn obstacles(&self, gate: &Gate) -> Vec<String> {
+        let unmet = gate.unmet.iter();
+        unmet.map(|unmet| self.teller.obstacle(unmet)).collect()
+    }
+
     fn tell(&mut self, check: LevelCheck, entry: &Entry) -> Result<LevelCheck, Error> {
         let at = entry.at.text();
         let opens = matches!(
@@ -134,7 +148,7 @@ impl Teller<'_> {
 
         let clock = at.get(11..19).unwrap_or(at);
         let label = format!("{clock} {:>4}  ", entry.seq);
-        let mut said = event(entry, !known.looked.is_empty());
+        let mut said = event(self.teller, entry, !known.looked.is_empty());
         // Who says so, where that changes.
         if let Some(by) = entry.by.as_ref().filter(|by| self.by.as_ref() != Some(by)) {
             said = format!("{said} ({by})");
@@ -142,14 +156,14 @@ impl Teller<'_> {
         }
         self.page.put(&label, &said);
         if opens && !before.allowed && !is_open(&before) {
-            let unmet = obstacles(&before).join(" ");
+            let unmet = self.obstacles(&before).join(" ");
             self.phrase("gate_ignored", &Given::nothing().with("unmet", unmet));
         }
         for reason in &known.looked {
-            self.under(&because(reason));
+            self.under(&self.teller.because(reason));
         }
         for finding in &new {
-            self.under(&found(finding));
+            self.under(&self.teller.found(finding));
         }
         if corrects {
             self.settled(&earlier, check.evaluation().findings());
@@ -173,15 +187,15 @@ impl Teller<'_> {
     }
 
     fn phrase(&mut self, id: &str, given: &Given) {
-        self.under(&sentence("phrase", id, given));
+        self.under(&self.teller.sentence("phrase", id, given));
     }
 
     /// What is known where it changed, and the net volume after each pour.
     fn known(&mut self, entry: &Entry, known: &Known) {
-        let mut said = Vec::new();
+        let (teller, mut said) = (self.teller, Vec::new());
         let mut say_known = |id, part, interval: &Interval| {
-            let given = Given::nothing().with("known", told(part, interval));
-            said.push(sentence("phrase", id, &given));
+            let given = Given::nothing().with("known", told(teller, part, interval));
+            said.push(teller.sentence("phrase", id, &given));
         };
         if matches!(entry.fact, Fact::Added { .. } | Fact::Drained { .. }) {
             say_known("known_net", "net", &known.net_added);
@@ -218,13 +232,13 @@ impl Teller<'_> {
 
     /// What keeps the plug in; what was told the last time is not told again.
     fn shut(&mut self, gate: &Gate) {
-        let unmet = obstacles(gate);
+        let unmet = self.obstacles(gate);
         let is_new = |item: &&String| !self.missing.contains(item);
         let new: Vec<&str> = unmet.iter().filter(is_new).map(String::as_str).collect();
         if new.is_empty() {
             return;
         }
-        let rest = (new.len() < unmet.len()).then(|| say("phrase", "gate_rest", &Given::nothing()));
+        let rest = (new.len() < unmet.len()).then(|| self.teller.word("phrase", "gate_rest"));
         let given = Given::nothing()
             .with("unmet", new.join(" "))
             .with_some("rest", rest);
@@ -234,10 +248,10 @@ impl Teller<'_> {
 
     /// What to do next, each act with its cautions.
     fn advise(&mut self, check: &LevelCheck) {
-        let word = message("heading", "next_line").unwrap_or_default();
+        let word = self.teller.word("heading", "next_line");
         for act in check.advice() {
             let mind = self.cautions.need_for(&act);
-            self.under(&format!("{word} {} {mind}", advice(&act)));
+            self.under(&format!("{word} {} {mind}", self.teller.advice(&act)));
         }
     }
 

@@ -1,12 +1,12 @@
 //! One result, told.
 
-use super::catalogue::message;
 use super::cautions::Cautions;
 use super::known::told;
 use super::outlook;
 use super::page::Page;
-use super::sentence::{Given, advice, obstacle, say, sentence};
+use super::sentence::Given;
 use super::sheet::{identity, leak_limit};
+use super::teller::Teller;
 use crate::check::{BySheet, Certainty, Evaluation, Finding, Flip, Reason, Verdict};
 use crate::procedure::Act;
 use alloc::format;
@@ -26,55 +26,77 @@ use alloc::vec::Vec;
 /// ```
 #[must_use]
 pub fn text(evaluation: &Evaluation) -> String {
-    let mut page = Page::new();
-    let mut cautions = Cautions::on(evaluation.sheet());
-    cautions.need(evaluation.cautions());
-    heading(&mut page, "sheet");
-    identity(&mut page, "  ", evaluation.procedure(), evaluation.sheet());
-    answer(&mut page, evaluation, &mut cautions);
-    gates(&mut page, evaluation);
-    cautions.tell(&mut page);
-    page.into_text()
+    Teller::english().text(evaluation)
 }
 
-pub(super) fn heading(page: &mut Page, id: &str) {
-    page.heading(message("heading", id).unwrap_or(id));
+impl Teller {
+    /// The result of a check in plain lines of at most 80 columns: the sheet, the verdict, what is known, the leak
+    /// reading, why, what would turn it (where that was asked for), what is not proven, findings, next acts, what may
+    /// be done now, and every caution in full.
+    #[must_use]
+    pub fn text(&self, evaluation: &Evaluation) -> String {
+        let mut page = Page::new();
+        let mut cautions = Cautions::on(self, evaluation.sheet());
+        cautions.need(evaluation.cautions());
+        heading(self, &mut page, "sheet");
+        let (named, sheet) = (evaluation.procedure(), evaluation.sheet());
+        identity(self, &mut page, "  ", named, sheet);
+        answer(self, &mut page, evaluation, &mut cautions);
+        gates(self, &mut page, evaluation);
+        cautions.tell(&mut page);
+        page.into_text()
+    }
+}
+
+pub(super) fn heading(teller: &Teller, page: &mut Page, id: &str) {
+    page.heading(&teller.word("heading", id));
 }
 
 /// The result without the sheet and the gates. Cautions of what is to be done next are taken in.
-pub(super) fn answer(page: &mut Page, evaluation: &Evaluation, cautions: &mut Cautions<'_>) {
-    heading(page, "verdict");
+pub(super) fn answer(
+    teller: &Teller,
+    page: &mut Page,
+    evaluation: &Evaluation,
+    cautions: &mut Cautions<'_>,
+) {
+    heading(teller, page, "verdict");
     let nothing = Given::nothing();
     page.put(
         "  ",
-        &sentence("answer", evaluation.verdict().slug(), &nothing),
+        &teller.sentence("answer", evaluation.verdict().slug(), &nothing),
     );
-    heading(page, "known");
-    for (id, part, interval) in [
+    heading(teller, page, "known");
+    let known = [
         ("as_found", "departure", evaluation.as_found()),
         ("net_added", "net", evaluation.net_added()),
         ("now", "departure", evaluation.now()),
-    ] {
-        let label = format!("  {:<11}", message("heading", id).unwrap_or(id));
-        page.put(&label, &told(part, &interval));
+    ];
+    let names: Vec<String> = known
+        .iter()
+        .map(|(id, ..)| teller.word("heading", id))
+        .collect();
+    let width = widest(&names).saturating_add(2);
+    for ((_, part, interval), name) in known.iter().zip(&names) {
+        let label = format!("  {name:<width$}");
+        page.put(&label, &told(teller, part, interval));
     }
     if let Some(outlook) = evaluation.forecast() {
-        heading(page, "forecast");
-        for line in outlook::lines(outlook) {
+        heading(teller, page, "forecast");
+        for line in outlook::lines(teller, outlook) {
             page.put("  ", &line);
         }
     }
-    leak(page, evaluation);
-    reasons(page, "why", evaluation.because());
-    flips(page, evaluation);
-    reasons(page, "why_not", evaluation.why_not());
-    unproven(page, evaluation);
-    findings(page, evaluation.findings());
-    next(page, evaluation, cautions);
+    leak(teller, page, evaluation);
+    reasons(teller, page, "why", evaluation.because());
+    flips(teller, page, evaluation);
+    reasons(teller, page, "why_not", evaluation.why_not());
+    unproven(teller, page, evaluation);
+    findings(teller, page, evaluation.findings());
+    next(teller, page, evaluation, cautions);
 }
 
-fn leak(page: &mut Page, evaluation: &Evaluation) {
-    heading(page, "leak");
+fn leak(teller: &Teller, page: &mut Page, evaluation: &Evaluation) {
+    heading(teller, page, "leak");
     let leak = evaluation.leak();
     let limit = evaluation
         .sheet()
@@ -82,21 +104,27 @@ fn leak(page: &mut Page, evaluation: &Evaluation) {
     let at_limit = leak.margin.is_some_and(|margin| margin.is_zero());
     let nothing = Given::nothing();
     let said = if at_limit && leak.by_sheet == BySheet::Below {
-        sentence("phrase", "leak_at_limit", &nothing)
+        teller.sentence("phrase", "leak_at_limit", &nothing)
     } else {
-        sentence("leak", leak.by_sheet.slug(), &nothing)
+        teller.sentence("leak", leak.by_sheet.slug(), &nothing)
     };
     page.put("  ", &said);
     if let (Some(limit), Some(margin), Some(used)) = (limit, leak.margin, leak.counted.used) {
         let given = leak_limit(limit).with("used", used).with("margin", margin);
-        page.put("  ", &sentence("phrase", "leak_count", &given));
+        page.put("  ", &teller.sentence("phrase", "leak_count", &given));
     }
     if matches!(leak.certainty, Certainty::Clear | Certainty::Marginal) {
         page.put(
             "  ",
-            &sentence("certainty", leak.certainty.slug(), &nothing),
+            &teller.sentence("certainty", leak.certainty.slug(), &nothing),
         );
     }
+}
+
+/// The width of the widest of some labels, in characters.
+fn widest(labels: &[String]) -> usize {
+    let widths = labels.iter().map(|label| label.chars().count());
+    widths.max().unwrap_or_default()
 }
 
 /// Lines behind the number of the entry they are about; the same number is not repeated.
@@ -113,49 +141,38 @@ fn by_entry<'a>(page: &mut Page, lines: impl Iterator<Item = (&'a [u64], String)
     }
 }
 
-fn reasons(page: &mut Page, id: &str, reasons: &[Reason]) {
+fn reasons(teller: &Teller, page: &mut Page, id: &str, reasons: &[Reason]) {
     if reasons.is_empty() {
         return;
     }
-    heading(page, id);
+    heading(teller, page, id);
     by_entry(
         page,
         reasons
             .iter()
-            .map(|reason| (reason.entries.as_slice(), because(reason))),
+            .map(|reason| (reason.entries.as_slice(), teller.because(reason))),
     );
 }
 
-pub(super) fn because(reason: &Reason) -> String {
-    sentence("reason", reason.id, &Given::from(&reason.args))
-}
-
-fn findings(page: &mut Page, findings: &[Finding]) {
+fn findings(teller: &Teller, page: &mut Page, findings: &[Finding]) {
     if findings.is_empty() {
         return;
     }
-    heading(page, "findings");
+    heading(teller, page, "findings");
     by_entry(
         page,
         findings
             .iter()
-            .map(|finding| (finding.entries.as_slice(), found(finding))),
+            .map(|finding| (finding.entries.as_slice(), teller.found(finding))),
     );
 }
 
-/// A finding behind the word for its severity.
-pub(super) fn found(finding: &Finding) -> String {
-    let severity = say("severity", finding.severity.slug(), &Given::nothing());
-    let said = sentence("finding", finding.id, &Given::from(&finding.args));
-    format!("{severity} {said}")
-}
-
-fn flips(page: &mut Page, evaluation: &Evaluation) {
+fn flips(teller: &Teller, page: &mut Page, evaluation: &Evaluation) {
     let flips = evaluation.flip();
     if flips.is_empty() {
         return;
     }
-    heading(page, "flip");
+    heading(teller, page, "flip");
     let (verdict, leak) = (evaluation.verdict(), evaluation.leak());
     let same = |a: &Flip, b: &Flip| (a.changed, a.entry, a.to) == (b.changed, b.entry, b.to);
     for (index, flip) in flips.iter().enumerate() {
@@ -178,12 +195,12 @@ fn flips(page: &mut Page, evaluation: &Evaluation) {
                 "certain",
                 Some(flip.certainty.slug()).filter(|_| turns && certain),
             );
-        page.put("  ", &sentence("flip", flip.changed.slug(), &given));
+        page.put("  ", &teller.sentence("flip", flip.changed.slug(), &given));
     }
 }
 
 /// What the result leaves open, told beside it so that nobody reads more into it.
-fn unproven(page: &mut Page, evaluation: &Evaluation) {
+fn unproven(teller: &Teller, page: &mut Page, evaluation: &Evaluation) {
     let (found, leak) = (evaluation.as_found(), evaluation.leak());
     let is_open = found.lo().is_none() || found.hi().is_none();
     let is_short = found.hi().is_some_and(|hi| hi.is_negative());
@@ -196,34 +213,43 @@ fn unproven(page: &mut Page, evaluation: &Evaluation) {
         (leak.by_sheet != BySheet::Above, "unproven_tight"),
         (at_level, "unproven_later"),
     ];
-    heading(page, "unproven");
+    heading(teller, page, "unproven");
     for (_, id) in asked.iter().filter(|(applies, _)| *applies) {
-        page.put("  ", &sentence("phrase", id, &Given::nothing()));
+        page.put("  ", &teller.sentence("phrase", id, &Given::nothing()));
     }
 }
 
-fn next(page: &mut Page, evaluation: &Evaluation, cautions: &mut Cautions<'_>) {
+fn next(teller: &Teller, page: &mut Page, evaluation: &Evaluation, cautions: &mut Cautions<'_>) {
     if evaluation.next().is_empty() {
         return;
     }
-    heading(page, "next");
+    heading(teller, page, "next");
     for (index, act) in evaluation.next().iter().enumerate() {
         let number = format!("{:>4}  ", index.saturating_add(1));
         let mind = cautions.need_for(act);
-        page.put(&number, &format!("{} {mind}", advice(act)));
+        page.put(&number, &format!("{} {mind}", teller.advice(act)));
     }
 }
 
-fn gates(page: &mut Page, evaluation: &Evaluation) {
-    heading(page, "gates");
-    for act in Act::WORDS.iter().map(|(_, act)| *act) {
+fn gates(teller: &Teller, page: &mut Page, evaluation: &Evaluation) {
+    heading(teller, page, "gates");
+    let acts = Act::WORDS.iter().map(|(_, act)| *act);
+    let names: Vec<String> = acts
+        .clone()
+        .map(|act| teller.word("act", act.slug()))
+        .collect();
+    let width = widest(&names).saturating_add(1);
+    for (act, name) in acts.zip(&names) {
         let gate = evaluation.gate(act);
         let allowed = if gate.allowed { "yes" } else { "no" };
-        let name = say("act", act.slug(), &Given::nothing());
-        let may = say("allowed", allowed, &Given::nothing());
-        let unmet: Vec<String> = gate.unmet.iter().map(obstacle).collect();
+        let may = teller.word("allowed", allowed);
+        let unmet: Vec<String> = gate
+            .unmet
+            .iter()
+            .map(|unmet| teller.obstacle(unmet))
+            .collect();
         page.put(
-            &format!("  {name:<16}"),
+            &format!("  {name:<width$}"),
             &format!("{may} {}", unmet.join(" ")),
         );
     }

@@ -1,8 +1,8 @@
 //! What many records say: the history of a unit, jobs that may come back, and when to look again.
 
-use super::{Message, table};
+use super::{Part, table};
 
-pub(super) static HISTORY: &[Message] = table! {
+pub(super) static HISTORY: &[Part] = table! {
     history {
         record_twice: "The same record came {times} times. It counts once.",
         vehicle_missing: "These records name no vehicle, so they belong to no history.",

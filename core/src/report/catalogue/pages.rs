@@ -1,8 +1,8 @@
 //! What pages and pictures say beside the sentences: titles, labels, legends.
 
-use super::{Message, table};
+use super::{Part, table};
 
-pub(super) static PAGES: &[Message] = table! {
+pub(super) static PAGES: &[Part] = table! {
     picture {
         warm_up: "The warm-up",
         warm_up_told: "Fluid temperature by time[: from {first}][ to {last}][; the sheet asks for {min} or more][; for {max} or less].",

@@ -1,8 +1,8 @@
 //! What an answer says: verdicts, findings, reasons, acts, gates, cautions, lint.
 
-use super::{Message, table};
+use super::{Part, table};
 
-pub(super) static SENTENCES: &[Message] = table! {
+pub(super) static SENTENCES: &[Part] = table! {
     answer {
         on_hold: "On hold: nothing is decided about the level before the hold is lifted.",
         no_procedure: "No service sheet applies, so no level can be told.",
@@ -32,21 +32,22 @@ pub(super) static SENTENCES: &[Message] = table! {
         edition_unknown: "The pack has no edition {edition} of {procedure}.",
         edition_not_begun: "No edition of {procedure} was in force on the day of the first entry.",
         editions_clash: "Several editions of {procedure} are in force at once, none superseding another: {editions}.",
-        torn_line: "The last line was cut off and is left out ({bytes} bytes). Enter again what it said.",
+        torn_line: "The last line was cut off and is left out ({bytes} bytes). Enter again what it said.";
+            bytes one: "The last line was cut off and is left out ({bytes} byte). Enter again what it said.",
         repeat_delivery: "The same entry came again, word for word. It counts once.",
         id_reused: "Two entries share one id and say different things. Both are kept; correct the wrong one.",
         correction_without_target: "There is no earlier entry {of} to correct, so the correction changes nothing.",
         time_goes_back: "The time goes back here. The order of the entries decides, but waits may be wrong.",
         confirmed_unknown: "Nothing is known by the name {what}. The confirmation is kept and meets no condition.",
         source_proves_nothing: "A temperature {source} does not prove here that the fluid is within the window.",
-        reading_impossible: "No fluid in a gearbox is at {reading}. Read it again.",
-        reading_default: "Sensors that are broken or absent read {reading}. Read the fluid another way first.",
-        unit_doubt: "A reading of {reading} is unlikely here, and {other} would be in the window. Was the scale mistyped?",
+        reading_impossible: "No fluid in a gearbox is at {reading!}. Read it again.",
+        reading_default: "Sensors that are broken or absent read {reading!}. Read the fluid another way first.",
+        unit_doubt: "A reading of {reading!} is unlikely here, and {other!} would be in the window. Was the scale mistyped?",
         reading_jumps: "From {before} to {reading} is faster than fluid changes at idle. One reading is doubtful.",
         reading_stuck: "The reading stands still at {reading} while the engine runs. Ask a second source.",
         reading_not_used: "This sheet is read by what comes out of the opening; another reading proves nothing.",
         ranges_without_engine: "Cycling the ranges with the engine stopped fills nothing. It does not count.",
-        ranges_too_short: "The ranges were held for {dwell} each; the sheet asks for {asked}. It does not count.",
+        ranges_too_short: "The ranges were held for {dwell} each; the sheet asks for {asked!}. It does not count.",
         engine_stopped_open: "The engine stopped with the plug open. Fluid ran back and out, nobody knows how much: \
             close, meet the conditions again, and look again.",
         plug_not_open: "A look was recorded while the plug was not open. It proves nothing.",
@@ -54,25 +55,25 @@ pub(super) static SENTENCES: &[Message] = table! {
         captured_without_flow: "A volume was captured from an opening that let nothing out. It is not booked.",
         measured_by_missing: "How {amount} was measured is not said. It is taken as exact.",
         density_unknown: "The density of the fluid is not known, so the scale cannot vouch for {amount}.",
-        volume_negative: "A volume of {amount} is below zero and is not booked.",
-        volume_impossible: "A volume of {amount} is more than this gearbox could take or give, and is not booked. \
+        volume_negative: "A volume of {amount!} is below zero and is not booked.",
+        volume_impossible: "A volume of {amount!} is more than this gearbox could take or give, and is not booked. \
             Was the unit or the decimal point mistyped?",
         drained_unopened: "Fluid came out, and nothing says that the plug was opened.",
         double_entry: "Every flow already has its captured volume; this would count the same fluid twice. Not booked.",
         zero_volume: "A pour of {amount} was recorded. Was a look at the opening meant?",
-        step_exceeded: "At once {amount} was poured; the sheet allows steps of {step}.",
+        step_exceeded: "At once {amount} was poured; the sheet allows steps of {step!}.",
         poured_unproven: "Before anything had shown the fluid low, {amount} was poured. That is how overfills happen.",
         poured_after_level: "After the level had been reached, {amount} was poured. It may be over by as much.",
         poured_while_flowing: "While fluid ran from the opening, {amount} was poured. It may be in the pan.",
         poured_on_hold: "While the job was on hold, {amount} was poured.",
-        running_total_doubt: "The third volume of an even series is {amount}. Was a running total entered?",
+        running_total_doubt: "The third volume of an even series is {amount!}. Was a running total entered?",
         fluid_foreign: "The fluid {fluid} must never meet the fluid of this unit. The job is on hold.",
         fluid_needs_exchange: "The fluid {fluid} may follow the one in this unit only after a full exchange.",
         fluid_unresolved: "It is not settled which fluid may go in[: nothing in the pack settles {fluid}].",
         closing_order: "A torque was recorded before the plug was recorded closed.",
-        torque_unit_doubt: "Entered as {torque}[, which is {converted}]; the sheet asks for {asked}. \
+        torque_unit_doubt: "Entered as {torque!}[, which is {converted!}]; the sheet asks for {asked!}. \
             Same number, other unit: find out what the plug really got.",
-        torque_outside: "Tightened to {torque}[, which is {converted}]; the sheet asks for {asked} within its tolerance.",
+        torque_outside: "Tightened to {torque!}[, which is {converted!}]; the sheet asks for {asked!} within its tolerance.",
     }
     reason {
         shows_low: "{grade}[ at {reading}], with every condition of the sheet met: low.",
@@ -88,9 +89,9 @@ pub(super) static SENTENCES: &[Message] = table! {
         temperature_missing: "{grade}, but no temperature that counts had been read. It proves nothing.",
         temperature_stale: "{grade}, but the last temperature[, {reading},] was too old by then. It proves nothing.",
         contradicted: "{grade}, which contradicts the other entries named here. It is set aside.",
-        below_window: "The fluid was colder than {limit}: {sign}.[ From {reading} to {limit} what the unit holds \
+        below_window: "The fluid was colder than {limit!}: {sign}.[ From {reading} to {limit!} what the unit holds \
             swells by about {volume}.]",
-        above_window: "The fluid was warmer than {limit}: {sign}.[ From {limit} to {reading} what the unit holds \
+        above_window: "The fluid was warmer than {limit!}: {sign}.[ From {limit!} to {reading} what the unit holds \
             swells by about {volume}.]",
         engine_off: "The engine was off, or not recorded as running: {sign}.",
         engine_running: "The engine was running, or not recorded as off: {sign}.",
@@ -98,21 +99,21 @@ pub(super) static SENTENCES: &[Message] = table! {
         ranges: "The ranges had not been cycled since the engine started: {sign}.",
         cooler: "The cooler circuit had been opened and not yet filled hot: {sign}.",
         foam: "What came out was foam: {sign}.",
-        tilt_toward: "It leaned towards the opening by more than {limit}: {sign}.[ At this opening that is \
+        tilt_toward: "It leaned towards the opening by more than {limit!}: {sign}.[ At this opening that is \
             about {volume}.]",
-        tilt_away: "It leaned away from the opening by more than {limit}: {sign}.[ At this opening that is \
+        tilt_away: "It leaned away from the opening by more than {limit!}: {sign}.[ At this opening that is \
             about {volume}.]",
         tilt_unknown: "How it leaned was not recorded, or not which way: {sign}.",
         pour_settle: "The last pour had not settled: {sign}.",
         stop_settle: "The fluid had not settled since the engine stopped: {sign}.",
         held: "On hold: {why}.",
-        leak_by_count: "By the sheet, a count of {used} is past the leak limit of {limit}.",
-        leak_by_shortage: "What is proven short is past the leak limit of {limit}, whatever else was counted.",
-        leak_below: "By the sheet, a count of {used} is not past the leak limit of {limit}.",
-        leak_open: "The count so far, {used}, is not past the leak limit of {limit}; the level is not found yet.",
+        leak_by_count: "By the sheet, a count of {used} is past the leak limit of {limit!}.",
+        leak_by_shortage: "What is proven short is past the leak limit of {limit!}, whatever else was counted.",
+        leak_below: "By the sheet, a count of {used} is not past the leak limit of {limit!}.",
+        leak_open: "The count so far, {used}, is not past the leak limit of {limit!}; the level is not found yet.",
         leak_not_applicable: "No leak limit applies: the job is of another sort, or no sheet states one.",
         leak_marginal: "The proven shortage[ starts at {shortage_from} and][ ends at {shortage_to} and] \
-            is not clear of the limit of {limit}.",
+            is not clear of the limit of {limit!}.",
         may_be_overfilled: "It may have been filled too far: checked cold, or with the engine off.",
         may_hold_coolant: "Coolant may have got into it: look at the fluid, and test it with a strip.",
         may_be_another_opening: "The plug may not be the level plug, or the unit may lean.",
@@ -138,12 +139,12 @@ pub(super) static SENTENCES: &[Message] = table! {
         open_plug: "Open the level plug and look.",
         doubt_opening: "Doubt the opening: is it the right one, is the funnel in the right unit, is anything blocked? \
             Check, and confirm it.",
-        pour: "Pour in[ {volume}][ of {fluid}], measured, and let it settle.[ Not the whole step of {step}: the leak \
-            limit of {limit} lies inside it, and flow after it would not tell on which side the shortage was.]\
-            [ It will chill the fluid to about {mixed}, below the {min} of the sheet: read the temperature before the \
+        pour: "Pour in[ {volume}][ of {fluid}], measured, and let it settle.[ Not the whole step of {step!}: the leak \
+            limit of {limit!} lies inside it, and flow after it would not tell on which side the shortage was.]\
+            [ It will chill the fluid to about {mixed}, below the {min!} of the sheet: read the temperature before the \
             next look.]",
         close_plug: "Put the plug in.",
-        tighten: "Tighten the plug[ to {torque}][ ± {tolerance}].",
+        tighten: "Tighten the plug[ to {torque!}][ ± {tolerance!}].",
         stop_engine: "Stop the engine.",
         look_for_drips: "Run it and look underneath for drips before it is lowered and handed over.",
     }
@@ -173,12 +174,12 @@ pub(super) static SENTENCES: &[Message] = table! {
         wheels_chocked: "The wheels must be chocked.",
         temperature_missing: "The temperature of the fluid must be read.",
         temperature_stale: "The temperature must be read again: the last reading[, {reading},] is too old.",
-        below_window: "The fluid is at {reading}; the sheet asks for {limit} or more.",
-        above_window: "The fluid is at {reading}; the sheet asks for {limit} or less.",
+        below_window: "The fluid is at {reading}; the sheet asks for {limit!} or more.",
+        above_window: "The fluid is at {reading}; the sheet asks for {limit!} or less.",
         engine_off: "The engine must be running.",
         engine_running: "The engine must be off.",
         selector: "The selector must stand[ in {asked}] as the sheet says.",
-        ranges: "The ranges must be cycled with the engine running[, {asked} each].",
+        ranges: "The ranges must be cycled with the engine running[, {asked!} each].",
         cooler: "The cooler circuit must be filled hot first.",
         tilt_toward: "It leans {tilt} towards the opening, more than the sheet allows.",
         tilt_away: "It leans {tilt} away from the opening, more than the sheet allows.",
@@ -192,7 +193,7 @@ pub(super) static SENTENCES: &[Message] = table! {
         low_not_shown: "Nothing has shown the fluid low; the verdict is: {verdict}.",
         look_first: "Look at the opening first: entry {entry} was poured since the last look.",
         leak_limit_passed: "The leak limit is passed: look for the leak first.",
-        step_exceeded: "{planned} is more than the step of {step}.",
+        step_exceeded: "{planned} is more than the step of {step!}.",
         opening_doubted: "So much went in with nothing coming that the opening is in doubt.",
         plug_not_open: "The plug is not open.",
         level_not_shown: "The level has not been shown; the verdict is: {verdict}.",
@@ -259,19 +260,19 @@ pub(super) static SENTENCES: &[Message] = table! {
         settle_unstated: "The sheet does not say how long a pour settles.",
         hold_up_unstated: "The sheet does not say how much the standpipe itself holds, so that may pass for flow.",
         window_unstated: "The sheet states no temperature window.",
-        window_empty: "No temperature lies in the window: {min} is above {max}.",
+        window_empty: "No temperature lies in the window: {min!} is above {max!}.",
         warming_undeclared: "The sheet does not say what the level does as the unit warms, so no look outside the \
             window proves anything.",
-        print_disagrees: "The print of {printed} does not agree with {governing}, which governs.",
-        print_chain_rounded: "The print of {printed} was converted from {through} instead of {governing} and is off \
+        print_disagrees: "The print of {printed!} does not agree with {governing!}, which governs.",
+        print_chain_rounded: "The print of {printed!} was converted from {through!} instead of {governing!} and is off \
             by the rounding between.",
-        print_unit_slip: "The print of {printed} is not {governing}, which governs: {factor}.",
+        print_unit_slip: "The print of {printed!} is not {governing!}, which governs: {factor}.",
         thread_unknown: "The thread {thread} is of no series that is known here.",
-        torque_unit_doubt: "A torque of {torque} is more than a steel bolt in {thread} gets; {other} would be usual. \
+        torque_unit_doubt: "A torque of {torque!} is more than a steel bolt in {thread} gets; {other!} would be usual. \
             Was the unit mistaken?",
-        step_straddles_limit: "Whole steps of {step} do not add up to the limit of {limit}: one last pour, unmeasured, \
+        step_straddles_limit: "Whole steps of {step!} do not add up to the limit of {limit!}: one last pour, unmeasured, \
             would straddle it.",
-        limit_over_capacity: "The leak limit of {limit} is more than a refill of {refill}.",
+        limit_over_capacity: "The leak limit of {limit!} is more than a refill of {refill!}.",
         closing_order_unstated: "The sheet does not say whether the plug is closed before the engine stops.",
         closing_order_loses_fluid: "The sheet stops the engine with the plug open, which drains fluid out.",
         torque_unstated: "The sheet states no torque for the plug.",

@@ -1,8 +1,8 @@
 //! What stands around and inside the sentences: what happened, headings, phrases, and words for ids.
 
-use super::{Message, table};
+use super::{Part, table};
 
-pub(super) static WORDS: &[Message] = table! {
+pub(super) static WORDS: &[Part] = table! {
     event {
         confirmed: "Confirmed: {what}.",
         level: "Tilt {tilt} {toward}.",
@@ -85,7 +85,7 @@ pub(super) static WORDS: &[Message] = table! {
     }
     phrase {
         leak_at_limit: "At the leak limit itself, which this sheet does not count as past it.",
-        leak_count: "Counted {used} {counts}; the limit is {limit_is} {limit}[, give or take {about}]. Margin {margin}.",
+        leak_count: "Counted {used} {counts}; the limit is {limit_is} {limit!}[, give or take {about!}]. Margin {margin}.",
         unproven_level: "That the level is right.",
         unproven_amount: "How far from the level it was found, beyond what is said above.",
         unproven_side: "That the shortage is clear of the leak limit.",
@@ -93,6 +93,7 @@ pub(super) static WORDS: &[Message] = table! {
         unproven_tight: "That nothing leaks. A sealed unit uses no fluid up, so any shortage has a cause.",
         unproven_later: "That the level will hold. Only a later check shows that.",
         wait: "Wait {wait} first.",
+        mind: "(cautions {numbers})"; count one: "(caution {numbers})",
         gate_open: "The plug may come out now.",
         gate_shut: "The plug stays in. {unmet}[ {rest}]",
         gate_rest: "What was missing before still is.",
@@ -123,25 +124,23 @@ pub(super) static WORDS: &[Message] = table! {
         net_added: "Net added",
         now: "Now",
         next_line: "Next:",
-        mind: "cautions",
-        mind_one: "caution",
     }
     ask {
         sheet: "{procedure}[, edition {edition}][, for the {unit_name}]",
         method: "The level is found at {method}.",
-        fluid: "Fluid: {fluid}[, {total} in all][, {refill} after a drain].",
+        fluid: "Fluid: {fluid}[, {total!} in all][, {refill!} after a drain].",
         engine: "Engine {state}.",
         selector: "Selector in {position}.",
-        tilt: "Tilt up to {tilt}.",
-        ranges: "Ranges cycled[, {dwell} each].",
-        window: "Fluid from {min} to {max}, read no more than {max_age} before the look.",
-        window_from: "Fluid at {min} or more, read no more than {max_age} before the look.",
-        window_to: "Fluid at {max} or less, read no more than {max_age} before the look.",
-        watch: "Watch the opening for {watch}.",
-        settle: "Let a pour settle for {settle}.",
-        step: "Pour {step} at a time at most.",
-        leak: "Leak limit: {limit_is} {limit}[, give or take {about}], counted {counted}.",
-        torque: "Tighten the plug to {torque}[ ± {tolerance}][, thread {thread}][, {seal}][, {threadlocker}].",
+        tilt: "Tilt up to {tilt!}.",
+        ranges: "Ranges cycled[, {dwell!} each].",
+        window: "Fluid from {min!} to {max!}, read no more than {max_age!} before the look.",
+        window_from: "Fluid at {min!} or more, read no more than {max_age!} before the look.",
+        window_to: "Fluid at {max!} or less, read no more than {max_age!} before the look.",
+        watch: "Watch the opening for {watch!}.",
+        settle: "Let a pour settle for {settle!}.",
+        step: "Pour {step!} at a time at most.",
+        leak: "Leak limit: {limit_is} {limit!}[, give or take {about!}], counted {counted}.",
+        torque: "Tighten the plug to {torque!}[ ± {tolerance!}][, thread {thread}][, {seal}][, {threadlocker}].",
     }
     job {
         check: "Level check",

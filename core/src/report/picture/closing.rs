@@ -1,6 +1,7 @@
 //! The closing torque: what the sheet asks at the plug, what the tool is set to for it, what was entered.
 
-use super::super::sentence::{Given, say, sentence};
+use super::super::sentence::Given;
+use super::super::teller::Teller;
 use super::Rig;
 use super::axis::Axis;
 use super::drawing::{Attributes, Drawing, clipped};
@@ -13,6 +14,7 @@ use alloc::vec::Vec;
 
 /// What is drawn.
 pub(in super::super) struct Tightening<'a> {
+    teller: &'a Teller,
     pub(in super::super) target: Option<Amount>,
     tolerance: Option<Amount>,
     /// Torques that were entered, each with its entry and the tool it names.
@@ -31,6 +33,7 @@ const LINE: [f64; 2] = [12.0, 348.0];
 impl<'a> Tightening<'a> {
     /// `None` where neither a sheet nor an entry says a torque.
     pub(in super::super) fn of(
+        teller: &'a Teller,
         check: &LevelCheck,
         course: &Course<'_>,
         rig: Option<&'a Rig<'a>>,
@@ -58,6 +61,7 @@ impl<'a> Tightening<'a> {
             _ => None,
         };
         Ok(Some(Tightening {
+            teller,
             target,
             tolerance,
             entered,
@@ -96,12 +100,12 @@ impl<'a> Tightening<'a> {
         if let Some(rig) = self.rig {
             y = self.tool(&mut drawing, rig, y + 30.0);
         }
-        let title = say("picture", "closing", &Given::nothing());
+        let title = self.teller.say("picture", "closing", &Given::nothing());
         let given = Given::nothing()
             .with_some("torque", self.target)
             .with_some("tolerance", self.tolerance)
             .with_some("setting", self.fit.as_ref().and_then(|fit| fit.setting));
-        let described = sentence("picture", "closing_told", &given);
+        let described = self.teller.sentence("picture", "closing_told", &given);
         drawing.finish("closing", [WIDTH, y + 8.0], &title, &described)
     }
 
@@ -114,7 +118,12 @@ impl<'a> Tightening<'a> {
                 let x = axis.at(mark.to_f64());
                 drawing.line(Attributes::class("rule"), [x, y], [x, y + 4.0]);
                 let attributes = Attributes::class("soft").with("data-value", mark);
-                drawing.text(attributes, [x, y + 16.0], "middle", &mark.number());
+                drawing.text(
+                    attributes,
+                    [x, y + 16.0],
+                    "middle",
+                    &self.teller.number(&mark.number()),
+                );
             }
         });
         drawing.text(
@@ -127,14 +136,14 @@ impl<'a> Tightening<'a> {
 
     /// What the sheet asks and what was entered; the place of the last line.
     fn plug(&self, drawing: &mut Drawing, axis: &Axis) -> f64 {
-        let title = say("label", "at_plug", &Given::nothing());
+        let title = self.teller.say("label", "at_plug", &Given::nothing());
         drawing.text(Attributes::class("strong"), [4.0, 12.0], "start", &title);
         let y = 58.0;
         if let Some(target) = self.target {
             let given = Given::nothing()
                 .with("torque", target)
                 .with_some("tolerance", self.tolerance);
-            let words = say("label", "asked", &given);
+            let words = self.teller.say("label", "asked", &given);
             let attributes = Attributes::class("asked")
                 .with("data-torque", target)
                 .with_some("data-tolerance", self.tolerance);
@@ -164,7 +173,7 @@ impl<'a> Tightening<'a> {
                 .with("entry", seq)
                 .with("torque", torque)
                 .with_some("converted", converted);
-            let words = say("label", "entered", &given);
+            let words = self.teller.say("label", "entered", &given);
             let attributes = Attributes::class("entered")
                 .with("data-entry", seq)
                 .with("data-torque", torque);
@@ -196,13 +205,13 @@ impl<'a> Tightening<'a> {
         let largest = Amount::from_computed(largest, self.unit).map_or(0.0, number);
         let axis = Axis::between([0.0, largest.max(1e-9)], LINE);
         let nothing = Given::nothing;
-        let title = say("label", "on_tool", &nothing());
+        let title = self.teller.say("label", "on_tool", &nothing());
         drawing.text(Attributes::class("strong"), [4.0, top], "start", &title);
         let given = nothing()
             .with("tool", rig.tool.name)
             .with_some("adapter", rig.adapter)
             .with_some("angle", rig.angle);
-        let named = clipped(&say("label", "rig", &given), MOST_LETTERS);
+        let named = clipped(&self.teller.say("label", "rig", &given), MOST_LETTERS);
         drawing.text(
             Attributes::class("soft"),
             [4.0, top + 14.0],
@@ -219,7 +228,9 @@ impl<'a> Tightening<'a> {
         let setting = self.fit.as_ref().and_then(|fit| fit.setting);
         if let Some(setting) = setting {
             let applied = self.fit.as_ref().and_then(|fit| fit.applied);
-            let words = say("label", "set_to", &nothing().with("setting", setting));
+            let words = self
+                .teller
+                .say("label", "set_to", &nothing().with("setting", setting));
             let attributes = Attributes::class("setting")
                 .with("data-setting", setting)
                 .with_some("data-applied", applied);
@@ -239,7 +250,7 @@ impl<'a> Tightening<'a> {
         let given = nothing()
             .with_some("min", rig.tool.min)
             .with("max", rig.tool.max);
-        let range = say("label", "range", &given);
+        let range = self.teller.say("label", "range", &given);
         drawing.text(Attributes::class("soft"), [4.0, y + 28.0], "start", &range);
         y + 28.0
     }

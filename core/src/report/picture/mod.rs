@@ -15,6 +15,7 @@ pub(super) use closing::Tightening;
 pub(super) use narrowing::Narrowing;
 pub(super) use warming::WarmUp;
 
+use super::teller::Teller;
 use crate::check::LevelCheck;
 use crate::error::Error;
 use crate::quantity::Amount;
@@ -94,15 +95,33 @@ pub fn picture(
     which: Picture,
     rig: Option<&Rig<'_>>,
 ) -> Result<Option<String>, Error> {
-    let course = check.course();
-    let drawn = match which {
-        Picture::WarmUp => WarmUp::of(check, &course).map(|picture| picture.draw()),
-        Picture::Narrowing => Narrowing::of(check, &course).map(|picture| picture.draw()),
-        Picture::Closing => Tightening::of(check, &course, rig)?.map(|picture| picture.draw()),
-    };
-    // The style goes in right behind the opening tag.
-    Ok(drawn.and_then(|svg| {
-        let (head, rest) = svg.split_once('>')?;
-        Some(alloc::format!("{head}><style>{STYLE}</style>{rest}"))
-    }))
+    Teller::english().picture(check, which, rig)
+}
+
+impl Teller {
+    /// A picture of a check as SVG text that stands alone; `None` where there is nothing to draw. It is drawn in the units of the
+    /// sheet; its words are this teller's.
+    ///
+    /// # Errors
+    /// Those of [`tool_suits`](crate::torque::tool_suits), for the tool of the third picture.
+    pub fn picture(
+        &self,
+        check: &LevelCheck,
+        which: Picture,
+        rig: Option<&Rig<'_>>,
+    ) -> Result<Option<String>, Error> {
+        let course = check.course();
+        let drawn = match which {
+            Picture::WarmUp => WarmUp::of(self, check, &course).map(|picture| picture.draw()),
+            Picture::Narrowing => Narrowing::of(self, check, &course).map(|picture| picture.draw()),
+            Picture::Closing => {
+                Tightening::of(self, check, &course, rig)?.map(|picture| picture.draw())
+            }
+        };
+        // The style goes in right behind the opening tag.
+        Ok(drawn.and_then(|svg| {
+            let (head, rest) = svg.split_once('>')?;
+            Some(alloc::format!("{head}><style>{STYLE}</style>{rest}"))
+        }))
+    }
 }

@@ -2,7 +2,8 @@
 
 use super::super::event::event;
 use super::super::known::told;
-use super::super::sentence::{Given, say, sentence};
+use super::super::sentence::Given;
+use super::super::teller::Teller;
 use super::axis::Axis;
 use super::drawing::{Attributes, Drawing, clipped};
 use crate::check::{Course, Entry, Fact, LevelCheck};
@@ -22,7 +23,8 @@ pub(in super::super) struct Row {
 }
 
 /// The rows, and what they are drawn against.
-pub(in super::super) struct Narrowing {
+pub(in super::super) struct Narrowing<'a> {
+    teller: &'a Teller,
     pub(in super::super) rows: Vec<Row>,
     limit: Option<Amount>,
     unit: Unit,
@@ -37,9 +39,13 @@ const ROW: f64 = 21.0;
 /// How far the point of an open end stands out.
 const POINT: f64 = 7.0;
 
-impl Narrowing {
+impl<'a> Narrowing<'a> {
     /// `None` where no entry changed anything.
-    pub(in super::super) fn of(check: &LevelCheck, course: &Course<'_>) -> Option<Self> {
+    pub(in super::super) fn of(
+        teller: &'a Teller,
+        check: &LevelCheck,
+        course: &Course<'_>,
+    ) -> Option<Self> {
         let (mut as_found, mut now) = (Interval::UNBOUNDED, Interval::UNBOUNDED);
         let mut rows = Vec::new();
         for step in &course.steps {
@@ -47,8 +53,8 @@ impl Narrowing {
                 (as_found, now) = (step.as_found, step.now);
                 rows.push(Row {
                     seq: step.entry.seq,
-                    said: mark(step.entry),
-                    words: event(step.entry, false),
+                    said: mark(teller, step.entry),
+                    words: event(teller, step.entry, false),
                     as_found,
                     now,
                 });
@@ -66,7 +72,12 @@ impl Narrowing {
         let limit = check
             .sheet()
             .and_then(|sheet| sheet.leak_limit.as_ref()?.limit());
-        Some(Narrowing { rows, limit, unit })
+        Some(Narrowing {
+            teller,
+            rows,
+            limit,
+            unit,
+        })
     }
 
     fn number(&self, amount: Amount) -> f64 {
@@ -96,7 +107,7 @@ impl Narrowing {
         let last = self.legend(&mut drawing, rows + 34.0);
         let nothing = Given::nothing();
         let described = [self.told("as_found"), self.told("now")].join(" ");
-        let title = say("picture", "narrowing", &nothing);
+        let title = self.teller.say("picture", "narrowing", &nothing);
         drawing.finish("narrowing", [WIDTH, last + 8.0], &title, &described)
     }
 
@@ -107,15 +118,16 @@ impl Narrowing {
             "as_found" => row.as_found,
             _ => row.now,
         });
-        let known = told("departure", &interval);
-        sentence("label", id, &Given::nothing().with("known", known))
+        let known = told(self.teller, "departure", &interval);
+        self.teller
+            .sentence("label", id, &Given::nothing().with("known", known))
     }
 
     /// The marks of the axis, the correct level and the leak limit.
     fn grid(&self, drawing: &mut Drawing, axis: &Axis, bottom: f64) {
         let [left, right] = PLOT;
-        let short = say("label", "short", &Given::nothing());
-        let over = say("label", "over", &Given::nothing());
+        let short = self.teller.say("label", "short", &Given::nothing());
+        let over = self.teller.say("label", "over", &Given::nothing());
         drawing.text(Attributes::class("soft"), [left, 12.0], "start", &short);
         drawing.text(Attributes::class("soft"), [right, 12.0], "end", &over);
         drawing.group(axis.described("x", self.unit.symbol()), "", |drawing| {
@@ -126,8 +138,9 @@ impl Narrowing {
                 let size = mark.number();
                 let size = size.strip_prefix('-').unwrap_or(&size);
                 let size = if mark.is_zero() { "0" } else { size };
+                let size = self.teller.number(size);
                 let attributes = Attributes::class("soft").with("data-value", mark);
-                drawing.text(attributes, [x, bottom + 13.0], "middle", size);
+                drawing.text(attributes, [x, bottom + 13.0], "middle", &size);
             }
             let unit = self.unit.symbol();
             drawing.text(
@@ -138,7 +151,7 @@ impl Narrowing {
             );
         });
         let zero = axis.at(0.0);
-        let level = say("label", "level", &Given::nothing());
+        let level = self.teller.say("label", "level", &Given::nothing());
         let attributes = Attributes::class("level").with("data-level", "0");
         drawing.line(attributes, [zero, TOP - 4.0], [zero, bottom]);
         let inside = |x: f64, text: &str| {
@@ -155,7 +168,9 @@ impl Narrowing {
             let x = axis.at(-self.number(limit));
             let attributes = Attributes::class("limit").with("data-limit", limit);
             drawing.line(attributes, [x, TOP - 4.0], [x, bottom]);
-            let text = say("label", "limit", &Given::nothing().with("limit", limit));
+            let text = self
+                .teller
+                .say("label", "limit", &Given::nothing().with("limit", limit));
             let at = [inside(x, &text), 26.0];
             drawing.text(Attributes::class("limit-text"), at, "middle", &text);
         }
@@ -232,7 +247,7 @@ impl Narrowing {
 }
 
 /// An entry in a word or two.
-fn mark(entry: &Entry) -> String {
+fn mark(teller: &Teller, entry: &Entry) -> String {
     let nothing = Given::nothing();
     let given = match &entry.fact {
         Fact::Flow { grade, .. } => nothing.with("seen", grade.slug()),
@@ -242,5 +257,5 @@ fn mark(entry: &Entry) -> String {
         Fact::Engine { state } => nothing.with("state", state.slug()),
         _ => nothing,
     };
-    say("mark", entry.fact.kind(), &given)
+    teller.say("mark", entry.fact.kind(), &given)
 }

@@ -2,7 +2,8 @@
 //! looks and the pours.
 
 use super::super::event::event;
-use super::super::sentence::{Given, say, sentence};
+use super::super::sentence::Given;
+use super::super::teller::Teller;
 use super::axis::Axis;
 use super::clock::clock_marks;
 use super::drawing::{Attributes, Drawing};
@@ -15,6 +16,7 @@ use alloc::vec::Vec;
 
 /// What is drawn.
 pub(in super::super) struct WarmUp<'a> {
+    teller: &'a Teller,
     /// Readings, pours, looks and acts on the plug, in order.
     events: Vec<&'a Entry>,
     min: Option<Amount>,
@@ -60,7 +62,11 @@ fn reading(entry: &Entry) -> Option<(Amount, Source)> {
 
 impl<'a> WarmUp<'a> {
     /// `None` where no temperature was read.
-    pub(in super::super) fn of(check: &'a LevelCheck, course: &'a Course<'_>) -> Option<Self> {
+    pub(in super::super) fn of(
+        teller: &'a Teller,
+        check: &'a LevelCheck,
+        course: &'a Course<'_>,
+    ) -> Option<Self> {
         let is_drawn = |fact: &Fact| {
             matches!(
                 fact,
@@ -81,6 +87,7 @@ impl<'a> WarmUp<'a> {
         let window = asked.and_then(|asked| asked.temperature.as_ref());
         let (min, max) = window.map_or((None, None), |window| (window.min, window.max));
         Some(WarmUp {
+            teller,
             first: events.first()?,
             unit: min.or(max).unwrap_or(read).unit(),
             foretold: course.foretold.as_ref(),
@@ -150,7 +157,7 @@ impl<'a> WarmUp<'a> {
         self.plug(&mut drawing, &axes);
         self.readings(&mut drawing, &axes);
         let bottom = self.legend(&mut drawing);
-        let title = say("picture", "warm_up", &Given::nothing());
+        let title = self.teller.say("picture", "warm_up", &Given::nothing());
         drawing.finish("warm_up", [WIDTH, bottom + 8.0], &title, &self.described())
     }
 
@@ -170,7 +177,7 @@ impl<'a> WarmUp<'a> {
             .with_some("last", of(fluid().next_back()))
             .with_some("min", self.min)
             .with_some("max", self.max);
-        sentence("picture", "warm_up_told", &given)
+        self.teller.sentence("picture", "warm_up_told", &given)
     }
 
     /// The band of the window; where it has one limit it runs to the edge.
@@ -201,7 +208,12 @@ impl<'a> WarmUp<'a> {
                 let y = up.at(mark.to_f64());
                 drawing.line(Attributes::class("hair"), [LEFT, y], [RIGHT, y]);
                 let attributes = Attributes::class("soft").with("data-value", mark);
-                drawing.text(attributes, [LEFT - 4.0, y + 4.0], "end", &mark.number());
+                drawing.text(
+                    attributes,
+                    [LEFT - 4.0, y + 4.0],
+                    "end",
+                    &self.teller.number(&mark.number()),
+                );
             }
         });
         let unit = self.unit.symbol();
@@ -291,7 +303,7 @@ impl<'a> WarmUp<'a> {
             let attributes = Attributes::class("event")
                 .with("data-entry", entry.seq)
                 .with_some("data-amount", amount);
-            drawing.group(attributes, &event(entry, false), |drawing| {
+            drawing.group(attributes, &event(self.teller, entry, false), |drawing| {
                 let at = if amount.is_some() {
                     [x(entry), TOP]
                 } else {
@@ -325,7 +337,7 @@ impl<'a> WarmUp<'a> {
                 .with("data-at", entry.at.text())
                 .with("data-source", source.slug())
                 .with("data-reading", read);
-            drawing.group(attributes, &event(entry, false), |drawing| {
+            drawing.group(attributes, &event(self.teller, entry, false), |drawing| {
                 sign(drawing, source.slug(), at);
                 let [x, y] = at;
                 // Under the first one, for the curve goes up from there; over the others.
@@ -337,7 +349,7 @@ impl<'a> WarmUp<'a> {
                     }
                     None => return,
                 };
-                let text = read.to_string();
+                let text = self.teller.number(&read.to_string());
                 drawing.text(Attributes::class("strong"), place, anchor, &text);
             });
         }
@@ -370,28 +382,32 @@ impl<'a> WarmUp<'a> {
         for (slug, source) in Source::WORDS {
             let is_there = |entry: &&Entry| reading(entry).is_some_and(|(_, own)| own == *source);
             if self.events.iter().any(is_there) {
-                items.push((slug, say("label", "read", &nothing().with("source", slug))));
+                items.push((
+                    slug,
+                    self.teller
+                        .say("label", "read", &nothing().with("source", *slug)),
+                ));
             }
         }
         if self.min.is_some() || self.max.is_some() {
             let given = nothing()
                 .with_some("min", self.min)
                 .with_some("max", self.max);
-            items.push(("band", say("label", "window", &given)));
+            items.push(("band", self.teller.say("label", "window", &given)));
         }
         let has = |is: fn(&Fact) -> bool| self.events.iter().any(|entry| is(&entry.fact));
         if has(|fact| matches!(fact, Fact::Plug { .. })) {
-            items.push(("out", say("label", "plug_out", &nothing())));
+            items.push(("out", self.teller.say("label", "plug_out", &nothing())));
         }
         if has(|fact| matches!(fact, Fact::Flow { .. })) {
-            items.push(("aside", say("label", "looked", &nothing())));
+            items.push(("aside", self.teller.say("label", "looked", &nothing())));
         }
         if has(|fact| matches!(fact, Fact::Added { .. })) {
-            items.push(("pour", say("label", "poured", &nothing())));
+            items.push(("pour", self.teller.say("label", "poured", &nothing())));
         }
         if let Some(told) = self.fans() {
             let given = nothing().with("entry", told.entry);
-            items.push(("fan", say("label", "forecast", &given)));
+            items.push(("fan", self.teller.say("label", "forecast", &given)));
         }
         legend(drawing, &items, 196.0, WIDTH)
     }
