@@ -310,6 +310,8 @@ class Formats(TypedDict):
     result: str
     record: str
     prices: str
+    messages: str
+    profile: str
 
 
 class Versions(TypedDict):
