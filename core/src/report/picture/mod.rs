@@ -7,6 +7,7 @@ mod axis;
 mod clock;
 mod closing;
 mod drawing;
+mod legend;
 mod narrowing;
 mod sign;
 mod warming;

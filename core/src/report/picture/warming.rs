@@ -7,7 +7,7 @@ use super::super::teller::Teller;
 use super::axis::Axis;
 use super::clock::clock_marks;
 use super::drawing::{Attributes, Drawing};
-use super::sign::{legend, sign};
+use super::sign::sign;
 use crate::check::{Course, Entry, Fact, Foretold, LevelCheck, PlugState, Source};
 use crate::quantity::{Amount, Unit};
 use crate::warm_up::Span;
@@ -16,11 +16,11 @@ use alloc::vec::Vec;
 
 /// What is drawn.
 pub(in super::super) struct WarmUp<'a> {
-    teller: &'a Teller,
+    pub(super) teller: &'a Teller,
     /// Readings, pours, looks and acts on the plug, in order.
-    events: Vec<&'a Entry>,
-    min: Option<Amount>,
-    max: Option<Amount>,
+    pub(super) events: Vec<&'a Entry>,
+    pub(super) min: Option<Amount>,
+    pub(super) max: Option<Amount>,
     foretold: Option<&'a Foretold>,
     unit: Unit,
     /// The entry time counts from.
@@ -28,16 +28,16 @@ pub(in super::super) struct WarmUp<'a> {
 }
 
 /// What a forecast tells of the limits that are still ahead.
-struct Fans {
+pub(super) struct Fans {
     /// Where it counts from, in seconds since the first event.
     from: f64,
     now: Amount,
     /// The entry it was told after.
-    entry: u64,
+    pub(super) entry: u64,
     fans: Vec<(Amount, Span)>,
 }
 
-const WIDTH: f64 = 360.0;
+pub(super) const WIDTH: f64 = 360.0;
 const LEFT: f64 = 34.0;
 const RIGHT: f64 = 352.0;
 const TOP: f64 = 16.0;
@@ -53,7 +53,7 @@ const CLOSED: Fact = Fact::Plug {
 };
 const NANOSECOND: f64 = 1e-9;
 
-fn reading(entry: &Entry) -> Option<(Amount, Source)> {
+pub(super) fn reading(entry: &Entry) -> Option<(Amount, Source)> {
     match &entry.fact {
         Fact::Temperature { reading, source } => Some((*reading, *source)),
         _ => None,
@@ -111,7 +111,7 @@ impl<'a> WarmUp<'a> {
         self.seconds(entry.at.nanoseconds())
     }
 
-    fn fans(&self) -> Option<Fans> {
+    pub(super) fn fans(&self) -> Option<Fans> {
         let foretold = self.foretold?;
         let outlook = &foretold.outlook;
         let limits = [(self.min, outlook.opens), (self.max, outlook.closes)];
@@ -373,42 +373,5 @@ impl<'a> WarmUp<'a> {
             }
         }
         chosen.iter().map(|entry| entry.seq).collect()
-    }
-
-    /// What each sign means, of those that are there; the place of the last line.
-    fn legend(&self, drawing: &mut Drawing) -> f64 {
-        let mut items: Vec<(&str, String)> = Vec::new();
-        let nothing = Given::nothing;
-        for (slug, source) in Source::WORDS {
-            let is_there = |entry: &&Entry| reading(entry).is_some_and(|(_, own)| own == *source);
-            if self.events.iter().any(is_there) {
-                items.push((
-                    slug,
-                    self.teller
-                        .say("label", "read", &nothing().with("source", *slug)),
-                ));
-            }
-        }
-        if self.min.is_some() || self.max.is_some() {
-            let given = nothing()
-                .with_some("min", self.min)
-                .with_some("max", self.max);
-            items.push(("band", self.teller.say("label", "window", &given)));
-        }
-        let has = |is: fn(&Fact) -> bool| self.events.iter().any(|entry| is(&entry.fact));
-        if has(|fact| matches!(fact, Fact::Plug { .. })) {
-            items.push(("out", self.teller.say("label", "plug_out", &nothing())));
-        }
-        if has(|fact| matches!(fact, Fact::Flow { .. })) {
-            items.push(("aside", self.teller.say("label", "looked", &nothing())));
-        }
-        if has(|fact| matches!(fact, Fact::Added { .. })) {
-            items.push(("pour", self.teller.say("label", "poured", &nothing())));
-        }
-        if let Some(told) = self.fans() {
-            let given = nothing().with("entry", told.entry);
-            items.push(("fan", self.teller.say("label", "forecast", &given)));
-        }
-        legend(drawing, &items, 196.0, WIDTH)
     }
 }
