@@ -6,7 +6,7 @@ mod vector_cases;
 
 use brimline::check::{Args, Journal};
 use brimline::{
-    Act, Amount, Evaluation, LevelCheck, Options, Pack, Verdict, evaluate_with, report,
+    Act, Amount, Evaluation, LevelCheck, Options, Pack, Record, Verdict, evaluate_with, report,
 };
 use journals::{DEFECTIVE, evaluated, lines_upto, more};
 use serde_json::Value;
@@ -16,7 +16,9 @@ use std::path::{Path, PathBuf};
 use vector_cases::{answer, cases, root};
 
 /// The parts whose ids come from the rules.
-const RULED: [&str; 6] = ["finding", "reason", "next", "unmet", "caution", "lint"];
+const RULED: [&str; 7] = [
+    "finding", "reason", "next", "unmet", "caution", "lint", "lack",
+];
 
 /// The parts that put an argument's ids into words.
 const WORDED: [&str; 8] = [
@@ -77,6 +79,8 @@ fn part_of(file: &str, before: &str) -> Option<&'static str> {
         ("Reason::new(", "reason"),
         ("Unmet::new(", "unmet"),
         ("act(", "next"),
+        ("self.lack(", "lack"),
+        ("self.lack_of(", "lack"),
         ("self.hold(seq,", "why"),
     ];
     let made = ends.iter().find(|(end, _)| before.ends_with(end));
@@ -96,6 +100,7 @@ fn every_id_in_the_rules_has_a_message() {
     for file in [
         sources(&core.join("check")),
         sources(&core.join("procedure")),
+        sources(&core.join("record")),
     ]
     .concat()
     {
@@ -245,6 +250,12 @@ fn heard() -> Said {
             said.hear_all(&evaluation);
         }
         let check = LevelCheck::replay(&pack, &text).expect("what was read is replayed");
+        for lack in Record::seal(&pack, &journal)
+            .iter()
+            .flat_map(Record::evidence)
+        {
+            said.count("lack", lack.id, BTreeSet::new());
+        }
         let planned = Amount::parse("9 L").ok();
         let gate = check
             .gate(Act::Pour, planned, None)

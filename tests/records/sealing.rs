@@ -1,6 +1,7 @@
 //! A record says what the evaluation said, and no other bytes are a record.
 
 use crate::vector_cases::{cases, root};
+use brimline::record::Rules;
 use brimline::{ErrorKind, Journal, Pack, Record, evaluate};
 use std::fs;
 
@@ -248,4 +249,27 @@ fn a_journal_of_another_pack_is_not_sealed() {
 fn a_record_can_be_shared_between_threads() {
     fn shared<T: Send + Sync + Clone + Eq + std::hash::Hash>() {}
     shared::<Record>();
+}
+
+#[test]
+fn rules_that_are_not_known_are_not_guessed_at() {
+    let text = sealed()
+        .to_json()
+        .replace("\"rules\":\"1\"", "\"rules\":\"0\"");
+    let old = Record::reopen(&resealed(&text[..text.len() - 77])).expect("older rules are read");
+    assert_eq!(old.rules(), "0");
+    let pack = Pack::embedded().expect("it reads");
+    let error = old
+        .reevaluate(&pack, Rules::AsRecorded)
+        .expect_err("it is refused");
+    assert_eq!(error.kind(), ErrorKind::UnknownValue);
+    assert_eq!(error.first().path, "rules");
+    let differences = old
+        .reevaluate(&pack, Rules::Latest)
+        .expect("the latest are known");
+    let told: Vec<_> = differences
+        .iter()
+        .map(|own| (own.path(), own.was(), own.now()))
+        .collect();
+    assert_eq!(told, [("rules", Some("\"0\""), Some("\"1\""))]);
 }

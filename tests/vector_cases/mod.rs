@@ -5,6 +5,8 @@
 
 #![allow(dead_code, reason = "each test binary uses its part of it")]
 
+mod records;
+
 use brimline::{
     Amount, Error, Interval, Kind, LevelCheck, Limits, Measures, Options, Pack, Rounding, Unit,
     Verdict, calculate::calculate, convert, document::canonical, evaluate_with,
@@ -122,6 +124,10 @@ const OPERATIONS: &[(&str, &[&str])] = &[
         &["pack", "journal", "flip", "why_not", "limits"],
     ),
     ("live", &["pack", "journal"]),
+    ("seal", &["pack", "journal", "limits"]),
+    ("reopen", &["record", "limits"]),
+    ("evidence", &["pack", "journal"]),
+    ("reevaluate", &["pack", "journal", "given", "rules"]),
     ("pack", &["pack", "limits"]),
     ("pack_lint", &["pack"]),
     ("pack_compare", &["pack", "procedure", "from", "to"]),
@@ -239,7 +245,7 @@ fn respond(request: &Request) -> Result<String, Error> {
             canonical(&pack(arg(0), &Limits::default())?.select(given(1), given(2), given(3))?)
         }
         "calculate" => calculate(arg(0), arg(1))?,
-        other => panic!("unknown op {other}"),
+        _ => return records::respond(request),
     })
 }
 

@@ -52,6 +52,13 @@ impl Ext {
     }
 }
 
+impl Ext {
+    /// The JSON text.
+    pub(crate) fn get(&self) -> &str {
+        self.0.get()
+    }
+}
+
 impl PartialEq for Ext {
     fn eq(&self, other: &Self) -> bool {
         self.0.get() == other.0.get()

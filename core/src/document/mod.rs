@@ -1,6 +1,7 @@
 //! Reading and writing JSON documents: all faults of a document at once, each with its place.
 
 mod canonical;
+mod difference;
 mod digest;
 mod fault;
 mod field;
@@ -14,6 +15,8 @@ mod utf8;
 
 pub use canonical::canonical;
 pub(crate) use canonical::{Ext, day};
+pub use difference::Difference;
+pub(crate) use difference::differences;
 pub use digest::digest;
 pub(crate) use digest::digest_of;
 pub use limits::Limits;

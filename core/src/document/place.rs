@@ -54,7 +54,7 @@ fn position_of(children: &[(Step, &RawValue)], step: &Step) -> Option<usize> {
 }
 
 /// The values directly inside an object or a list, with what leads to each; nothing inside anything else.
-fn children(part: &str) -> Vec<(Step, &RawValue)> {
+pub(super) fn children(part: &str) -> Vec<(Step, &RawValue)> {
     if part.trim_ascii_start().starts_with('{') {
         let mut reader = serde_json::Deserializer::from_str(part);
         return reader.deserialize_map(Members).unwrap_or_default();

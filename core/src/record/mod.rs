@@ -3,22 +3,27 @@
 mod comeback;
 mod follow_up;
 mod history;
+mod lack;
 mod loss;
 mod notice;
 mod pattern;
 mod reading;
 mod recorded;
+mod reevaluation;
 mod rules;
 mod sealing;
 mod series;
 mod visit;
 
+pub use crate::document::Difference;
 pub use comeback::{Comebacks, comebacks, comebacks_with};
 pub use follow_up::{FollowUp, FollowUpReason, follow_up, follow_up_with};
 pub use history::{History, VehicleHistory};
+pub use lack::Lack;
 pub use loss::Loss;
 pub use notice::{Cited, Notice};
 pub use recorded::{RecordedFinding, RecordedReason, SealedPack};
+pub use reevaluation::Rules;
 pub use rules::{ComebackRules, FollowUpRules};
 pub(crate) use sealing::FORMAT as RECORD_FORMAT;
 pub use sealing::Record;

@@ -8,6 +8,7 @@
 
 mod history;
 mod pages;
+mod records;
 mod sentences;
 mod words;
 
@@ -52,11 +53,12 @@ macro_rules! table {
 use {one, table};
 
 /// Every file of the catalogue.
-const TABLES: [&[Part]; 4] = [
+const TABLES: [&[Part]; 5] = [
     sentences::SENTENCES,
     words::WORDS,
     pages::PAGES,
     history::HISTORY,
+    records::RECORDS,
 ];
 
 /// Every message, part by part.
