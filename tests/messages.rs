@@ -6,7 +6,7 @@ mod vector_cases;
 
 use brimline::check::{Args, Journal};
 use brimline::{
-    Act, Amount, Evaluation, LevelCheck, Options, Pack, Record, Verdict, evaluate_with, report,
+    Act, Amount, Evaluation, LevelCheck, Options, Pack, Verdict, evaluate_with, report,
 };
 use journals::{DEFECTIVE, evaluated, lines_upto, more};
 use serde_json::Value;
@@ -250,12 +250,6 @@ fn heard() -> Said {
             said.hear_all(&evaluation);
         }
         let check = LevelCheck::replay(&pack, &text).expect("what was read is replayed");
-        for lack in Record::seal(&pack, &journal)
-            .iter()
-            .flat_map(Record::evidence)
-        {
-            said.count("lack", lack.id, BTreeSet::new());
-        }
         let planned = Amount::parse("9 L").ok();
         let gate = check
             .gate(Act::Pour, planned, None)
@@ -276,6 +270,14 @@ fn heard() -> Said {
         for caution in told["cautions"].as_array().into_iter().flatten() {
             let id = caution.as_str().expect("an id");
             said.count("caution", id, BTreeSet::new());
+        }
+    }
+    // What a record can lack, by its vectors.
+    for case in cases().iter().filter(|case| case.request.op == "evidence") {
+        let told: Value = serde_json::from_str(&answer(&case.request)).expect("JSON");
+        for lack in told["lacks"].as_array().into_iter().flatten() {
+            let id = lack["id"].as_str().expect("an id");
+            said.count("lack", id, BTreeSet::new());
         }
     }
     let defective = Pack::from_json(DEFECTIVE).expect("a defective sheet still reads");

@@ -119,6 +119,13 @@ typedef struct brim_forecast brim_forecast;
 // copy.
 typedef struct brim_gate brim_gate;
 
+// What a warranty file is asked for and a record does not say, each with a stable id. From
+// `brim_record_evidence`.
+//
+// Ownership: the caller's, to `brim_lacks_free`. Threads: one at a time. Lifetime: its own; it is a
+// copy.
+typedef struct brim_lacks brim_lacks;
+
 // What is asked for beside an answer, and how much is read before a document is refused.
 // Everywhere options are taken, NULL stands for those of `brim_options_new`, and a call looks at
 // them but does not keep them.
@@ -132,6 +139,14 @@ typedef struct brim_options brim_options;
 // Threads: one at a time; give each thread a copy, which costs next to nothing. Lifetime: its own;
 // checks and evaluations made of it go on after it is freed.
 typedef struct brim_pack brim_pack;
+
+// A job as it was closed: its pack's name and digest, its journal, the answer, and a digest over
+// all of it. Nothing in it changes any more.
+//
+// Ownership: `brim_record_seal`, `brim_record_reopen` or `brim_record_copy` to
+// `brim_record_free`. Threads: one at a time; give each thread a copy, which costs next to
+// nothing. Lifetime: its own; it does not need the pack.
+typedef struct brim_record brim_record;
 
 // What a call answers: `BRIM_OK`, or what kind of error the first fault is. Numbers are never
 // changed or reused; later versions add some. Words: `BRIM_LIST_STATUS`.
@@ -196,6 +211,9 @@ typedef int32_t brim_volume;
 
 // How serious a finding is.
 typedef int32_t brim_severity;
+
+// What a record is evaluated again by.
+typedef int32_t brim_rules;
 
 // What the threads and the face under the head are like. 0 where K itself is given.
 typedef int32_t brim_thread_condition;
@@ -521,6 +539,12 @@ typedef int32_t brim_decision;
 // Stopping the engine.
 #define BRIM_ACT_STOP_ENGINE 4
 
+// The rules and the pack it was sealed with.
+#define BRIM_RULES_AS_RECORDED 1
+
+// The rules of this library, and the pack that is given, whatever its edition.
+#define BRIM_RULES_LATEST 2
+
 // `brim_status`, as `unit_ambiguous`.
 #define BRIM_LIST_STATUS 1
 
@@ -592,6 +616,9 @@ typedef int32_t brim_decision;
 
 // `brim_base`, as `base_15c`.
 #define BRIM_LIST_BASE 24
+
+// `brim_rules`, as `as_recorded`.
+#define BRIM_LIST_RULES 25
 
 // Litre.
 #define BRIM_UNIT_LITRE 1
@@ -1961,6 +1988,254 @@ brim_status brim_check_journal_lines(const struct brim_check *check,
                                      size_t capacity,
                                      size_t *length,
                                      struct brim_error *error);
+
+// Seals a job: evaluates the journal, one JSON document or JSON Lines, on the pack, and keeps both
+// with the answer. Of the options, the limits count.
+//
+// Errors: every fault of the journal, with path and position; `BRIM_ERROR_CONFLICT` if the journal
+// names another pack.
+brim_status brim_record_seal(const struct brim_pack *pack,
+                             const char *journal,
+                             size_t journal_length,
+                             const struct brim_options *options,
+                             struct brim_record **record,
+                             struct brim_error *error);
+
+// Reopens a record from the text it was kept as. Of the options, the limits count.
+//
+// Errors: `BRIM_ERROR_CHANGED` if any byte is not as it was sealed; the faults of reading, with
+// path and position, of what is cut off or no record; `BRIM_ERROR_WRONG_FORMAT` of a newer one.
+brim_status brim_record_reopen(const char *json,
+                               size_t json_length,
+                               const struct brim_options *options,
+                               struct brim_record **record,
+                               struct brim_error *error);
+
+// Another handle of the same record, for another thread. It shares the record's data.
+//
+// Errors: none of its own.
+brim_status brim_record_copy(const struct brim_record *record,
+                             struct brim_record **copy,
+                             struct brim_error *error);
+
+// Frees a record. NULL is allowed.
+void brim_record_free(struct brim_record *record);
+
+// The record as it is kept: canonical JSON, to be stored byte for byte.
+//
+// Errors: none of its own.
+brim_status brim_record_json(const struct brim_record *record,
+                             char *buffer,
+                             size_t capacity,
+                             size_t *length,
+                             struct brim_error *error);
+
+// SHA-256 of the record without its `digest`, in lower-case hex.
+//
+// Errors: none of its own.
+brim_status brim_record_digest(const struct brim_record *record,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// What a warranty file is asked for and the record does not say; only what its job calls for.
+//
+// Errors: none of its own.
+brim_status brim_record_evidence(const struct brim_record *record,
+                                 struct brim_lacks **lacks,
+                                 struct brim_error *error);
+
+// Evaluates the journal again, and tells where the answer differs from the sealed one, by member
+// of the result document, as JSON: `[{"path","was"?,"now"?}]`. Another version or digest of the
+// pack is told first.
+//
+// Errors: `BRIM_ERROR_CONFLICT` for another pack, as recorded for another version or digest of it
+// as well; `BRIM_ERROR_UNKNOWN_VALUE` for a number of no rules, and as recorded for rules this
+// library does not know.
+brim_status brim_record_reevaluate_json(const struct brim_record *record,
+                                        const struct brim_pack *pack,
+                                        brim_rules rules,
+                                        char *buffer,
+                                        size_t capacity,
+                                        size_t *length,
+                                        struct brim_error *error);
+
+// The name of the pack the job was done on.
+//
+// Errors: none of its own.
+brim_status brim_record_pack_id(const struct brim_record *record,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// The version of that pack.
+//
+// Errors: none of its own.
+brim_status brim_record_pack_version(const struct brim_record *record,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length,
+                                     struct brim_error *error);
+
+// The digest of that pack.
+//
+// Errors: none of its own.
+brim_status brim_record_pack_digest(const struct brim_record *record,
+                                    char *buffer,
+                                    size_t capacity,
+                                    size_t *length,
+                                    struct brim_error *error);
+
+// The journal in its canonical form, as one JSON document.
+//
+// Errors: none of its own.
+brim_status brim_record_journal_json(const struct brim_record *record,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length,
+                                     struct brim_error *error);
+
+// The answer as it was sealed: the result document.
+//
+// Errors: none of its own.
+brim_status brim_record_result_json(const struct brim_record *record,
+                                    char *buffer,
+                                    size_t capacity,
+                                    size_t *length,
+                                    struct brim_error *error);
+
+// The version of the rules the answer was given by.
+//
+// Errors: none of its own.
+brim_status brim_record_rules(const struct brim_record *record,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// The procedure that the journal names.
+//
+// Errors: none of its own.
+brim_status brim_record_procedure(const struct brim_record *record,
+                                  char *buffer,
+                                  size_t capacity,
+                                  size_t *length,
+                                  struct brim_error *error);
+
+// When the first entry was made, as it was written; empty without entries.
+//
+// Errors: none of its own.
+brim_status brim_record_began(const struct brim_record *record,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// When the last entry was made, as it was written; empty without entries.
+//
+// Errors: none of its own.
+brim_status brim_record_ended(const struct brim_record *record,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// What could be said of the level, as it was sealed.
+//
+// Errors: none of its own.
+brim_status brim_record_verdict(const struct brim_record *record,
+                                brim_verdict *verdict,
+                                struct brim_error *error);
+
+// What the sheet's own count said of a leak.
+//
+// Errors: none of its own.
+brim_status brim_record_by_sheet(const struct brim_record *record,
+                                 brim_by_sheet *by_sheet,
+                                 struct brim_error *error);
+
+// How far what was proved bears that out.
+//
+// Errors: none of its own.
+brim_status brim_record_certainty(const struct brim_record *record,
+                                  brim_certainty *certainty,
+                                  struct brim_error *error);
+
+// An interval as text, as it was sealed: `[-2 L, -1.5 L]` or `(-inf, 0 L]`.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no interval.
+brim_status brim_record_interval(const struct brim_record *record,
+                                 brim_interval interval,
+                                 char *buffer,
+                                 size_t capacity,
+                                 size_t *length,
+                                 struct brim_error *error);
+
+// Frees what a record lacks. NULL is allowed.
+void brim_lacks_free(struct brim_lacks *lacks);
+
+// How many things are lacking.
+//
+// Errors: none of its own.
+brim_status brim_lacks_count(const struct brim_lacks *lacks,
+                             size_t *count,
+                             struct brim_error *error);
+
+// The id of what is lacking.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lacks_id(const struct brim_lacks *lacks,
+                          size_t index,
+                          char *buffer,
+                          size_t capacity,
+                          size_t *length,
+                          struct brim_error *error);
+
+// How much it is missed.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lacks_severity(const struct brim_lacks *lacks,
+                                size_t index,
+                                brim_severity *severity,
+                                struct brim_error *error);
+
+// How many entries do not say it; 0 where it is the whole job.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lacks_entry_count(const struct brim_lacks *lacks,
+                                   size_t index,
+                                   size_t *count,
+                                   struct brim_error *error);
+
+// One of the entries that do not say it, by its `seq`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lacks_entry(const struct brim_lacks *lacks,
+                             size_t index,
+                             size_t item,
+                             uint64_t *seq,
+                             struct brim_error *error);
+
+// What is lacking in an English sentence.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lacks_text(const struct brim_lacks *lacks,
+                            size_t index,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
+
+// All of them as JSON: `[{"id","severity","entries"}]`.
+//
+// Errors: none of its own.
+brim_status brim_lacks_json(const struct brim_lacks *lacks,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
 
 // The whole answer in English lines of at most 80 columns, with every caution in full.
 //

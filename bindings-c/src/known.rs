@@ -64,13 +64,16 @@ const VOLUMES: &[(brim_volume, &str)] = &[
 ];
 
 fn interval(evaluation: &Evaluation, interval: brim_interval) -> Result<Interval, Error> {
-    Ok(match interval {
-        BRIM_INTERVAL_AS_FOUND => evaluation.as_found(),
-        BRIM_INTERVAL_NET_ADDED => evaluation.net_added(),
-        BRIM_INTERVAL_NOW => evaluation.now(),
-        BRIM_INTERVAL_SHORTAGE => evaluation.leak().shortage,
-        other => return Err(list::unknown(other, "interval", INTERVALS.iter().copied())),
-    })
+    let (as_found, shortage) = (evaluation.as_found(), evaluation.leak().shortage);
+    let (net_added, now) = (evaluation.net_added(), evaluation.now());
+    chosen(interval, [as_found, net_added, now, shortage])
+}
+
+/// The interval of a number, of all in the order of their numbers.
+pub(crate) fn chosen(interval: brim_interval, all: [Interval; 4]) -> Result<Interval, Error> {
+    let place = INTERVALS.iter().position(|(own, _)| *own == interval);
+    let chosen = place.and_then(|place| all.get(place).copied());
+    chosen.ok_or_else(|| list::unknown(interval, "interval", INTERVALS.iter().copied()))
 }
 
 /// An interval as text: `[-2 L, -1.5 L]` or `(-inf, 0 L]`.

@@ -50,6 +50,12 @@ pub mod acts;
 
 pub mod check;
 
+pub mod record;
+
+pub mod recorded;
+
+pub mod evidence;
+
 pub mod report;
 
 pub mod calculate;

@@ -2,6 +2,7 @@
 
 use brimline_core::check::{BySheet, Certainty};
 use brimline_core::procedure::Severity;
+use brimline_core::record::Rules;
 use brimline_core::{Act, Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict};
 
 /// What a quantity is a quantity of. 0 where a kind is given: any.
@@ -137,6 +138,14 @@ pub const BRIM_ACT_CLOSE: brim_act = 3;
 /// Stopping the engine.
 pub const BRIM_ACT_STOP_ENGINE: brim_act = 4;
 
+/// What a record is evaluated again by.
+pub type brim_rules = i32;
+
+/// The rules and the pack it was sealed with.
+pub const BRIM_RULES_AS_RECORDED: brim_rules = 1;
+/// The rules of this library, and the pack that is given, whatever its edition.
+pub const BRIM_RULES_LATEST: brim_rules = 2;
+
 /// A closed list whose words have numbers.
 pub(crate) trait Listed: Copy + PartialEq + 'static {
     /// Each value with its number; numbers are never changed or reused.
@@ -195,6 +204,10 @@ numbers! { Severity of Severity::WORDS.len();
 
 numbers! { Act of Act::WORDS.len();
     BRIM_ACT_OPEN Open, BRIM_ACT_POUR Pour, BRIM_ACT_CLOSE Close, BRIM_ACT_STOP_ENGINE StopEngine,
+}
+
+numbers! { Rules of Rules::WORDS.len();
+    BRIM_RULES_AS_RECORDED AsRecorded, BRIM_RULES_LATEST Latest,
 }
 
 numbers! { Kind of Kind::ALL.len();

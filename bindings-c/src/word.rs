@@ -8,6 +8,7 @@ use brimline_core::check::{BySheet, Certainty};
 use brimline_core::fluid::Procedure;
 use brimline_core::leak::{Decision, Rule};
 use brimline_core::procedure::Severity;
+use brimline_core::record::Rules;
 use brimline_core::signal::{ByteOrder, LevelStatus, Refusal, ReplyState, State};
 use brimline_core::torque::{Fits, PlugKind, StrengthClass, ThreadCondition};
 use brimline_core::volume::Base;
@@ -66,6 +67,8 @@ pub const BRIM_LIST_FORECAST_METHOD: brim_list = 22;
 pub const BRIM_LIST_FORECAST_REASON: brim_list = 23;
 /// `brim_base`, as `base_15c`.
 pub const BRIM_LIST_BASE: brim_list = 24;
+/// `brim_rules`, as `as_recorded`.
+pub const BRIM_LIST_RULES: brim_list = 25;
 
 type Words = Vec<(i32, &'static str)>;
 type TellWords = fn() -> Words;
@@ -108,6 +111,7 @@ const LISTS: &[(brim_list, &str, TellWords)] = &[
     (BRIM_LIST_FORECAST_METHOD, "forecast_method", of::<Method>),
     (BRIM_LIST_FORECAST_REASON, "forecast_reason", of::<Reason>),
     (BRIM_LIST_BASE, "base", of::<Base>),
+    (BRIM_LIST_RULES, "rules", of::<Rules>),
 ];
 
 fn of<L: Listed>() -> Words {

@@ -102,7 +102,7 @@ macro_rules! shapes_of {
 pub(crate) use shapes_of;
 
 shapes_of!(
-    "brimline.answers": Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, Selection, Sentences, Versions
+    "brimline.answers": Difference, Finding, Flip, Gate, Gates, Lack, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, RecordDifference, RecordDocument, SealedPack, Selection, Sentences, Versions
 );
 shapes! {
     Answer: type_hint_union!(
@@ -111,6 +111,11 @@ shapes! {
     );
     Text: type_hint_identifier!("builtins", "str");
     Decimal: type_hint_identifier!("decimal", "Decimal");
+    Journal: type_hint_subscript!(
+        type_hint_identifier!("builtins", "dict"),
+        type_hint_identifier!("builtins", "str"),
+        type_hint_identifier!("typing", "Any")
+    );
     Sheet: type_hint_subscript!(
         type_hint_identifier!("builtins", "dict"),
         type_hint_identifier!("builtins", "str"),

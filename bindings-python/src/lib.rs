@@ -27,6 +27,7 @@ mod names;
 mod number;
 mod pack;
 mod plain;
+mod record;
 mod sentences;
 mod signal;
 mod torque;
@@ -52,7 +53,7 @@ use pyo3::types::PyList;
 #[pymodule(gil_used = false)]
 mod _native {
     #[pymodule_export]
-    use super::{calculate, caution, convert, evaluate, evaluate_many, story, versions};
+    use super::{calculate, caution, convert, evaluate, evaluate_many, lack, story, versions};
     #[pymodule_export]
     use crate::amount::Amount;
     #[pymodule_export]
@@ -87,6 +88,8 @@ mod _native {
     use crate::money::{cost, totals};
     #[pymodule_export]
     use crate::pack::Pack;
+    #[pymodule_export]
+    use crate::record::Record;
     #[pymodule_export]
     use crate::signal::{diagnostic_reply, linear, transmission_frame};
     #[pymodule_export]
@@ -266,6 +269,16 @@ fn calculate<'py>(
 #[pyfunction]
 fn caution(id: &str) -> Option<&'static str> {
     brimline::report::caution(id)
+}
+
+/// What a record lacks in one English sentence, by the id of an item of `Record.evidence()`; `None` for no such id.
+///
+/// >>> from brimline import lack
+/// >>> lack("batch")
+/// 'The batch of the fluid is not stated.'
+#[pyfunction]
+fn lack(id: &str) -> Option<&'static str> {
+    brimline::report::lack(id)
 }
 
 /// The versions of the library, of its rules and of the documents it reads and writes.

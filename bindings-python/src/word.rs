@@ -4,6 +4,7 @@ use crate::error::raised;
 use brimline::fluid::BlendRule;
 use brimline::leak::{Rule, SeepageClass};
 use brimline::money::Place;
+use brimline::record::Rules;
 use brimline::signal::ByteOrder;
 use brimline::torque::{PlugKind, StrengthClass, ThreadCondition};
 use brimline::volume::Base;
@@ -96,6 +97,7 @@ listed! {
     PlugKind: PlugKind::SLUGS, PlugKind::from_slug;
     Rounding: Rounding::SLUGS, Rounding::from_slug;
     Rule: Rule::SLUGS, Rule::from_slug;
+    Rules: Rules::SLUGS, Rules::from_slug;
     SeepageClass: SeepageClass::SLUGS, SeepageClass::from_slug;
     StrengthClass: StrengthClass::SLUGS, StrengthClass::from_slug;
     ThreadCondition: ThreadCondition::SLUGS, ThreadCondition::from_slug;

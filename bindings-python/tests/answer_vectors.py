@@ -14,7 +14,20 @@ from pathlib import Path
 from typing import Any, NoReturn
 
 import brimline
-from brimline import Amount, BrimlineError, Fault, Interval, LevelCheck, Limits, Pack, Unit, calculate, convert, evaluate
+from brimline import (
+    Amount,
+    BrimlineError,
+    Fault,
+    Interval,
+    LevelCheck,
+    Limits,
+    Pack,
+    Record,
+    Unit,
+    calculate,
+    convert,
+    evaluate,
+)
 
 
 def requests(data: bytes) -> Iterator[tuple[str, list[str]]]:
@@ -78,6 +91,32 @@ def result(pack: str, journal: str, flip: str, why_not: str, limits: str) -> str
 
 def described(pack: Pack) -> Any:
     return {"id": pack.id, "version": pack.version, "title": pack.title, "digest": pack.digest}
+
+
+def sealed(pack: str, journal: str, limits: str = "") -> Record:
+    return Record.seal(pack_of(pack, limits), journal, limits=limits_of(limits))
+
+
+def as_sealed(json: str, limits: str) -> Any:
+    record = Record.reopen(json, limits=limits_of(limits))
+    return {
+        "as_found": str(record.as_found),
+        "began": record.began,
+        "by_sheet": record.leak["by_sheet"],
+        "certainty": record.leak["certainty"],
+        "digest": record.digest,
+        "ended": record.ended,
+        "net_added": str(record.net_added),
+        "now": str(record.now),
+        "pack": {name: record.pack[name] for name in ("digest", "id", "version")},
+        "procedure": record.procedure["id"],
+        "rules": record.rules,
+        "verdict": record.verdict,
+    }
+
+
+def reevaluated(pack: str, journal: str, given: str, rules: Any) -> Any:
+    return {"differences": sealed(pack, journal).reevaluate(pack_of(given), rules)}
 
 
 def common(a: str, b: str) -> Any:
@@ -144,12 +183,16 @@ ANSWERS: dict[str, Any] = {
         "differences": pack_of(pack).compare(procedure, int(a), int(b))
     },
     "calculate": asked,
+    "reopen": as_sealed,
+    "evidence": lambda pack, journal: {"lacks": sealed(pack, journal).evidence()},
+    "reevaluate": reevaluated,
     "pack_select": lambda pack, vehicle, unit, date: pack_of(pack).select(
         vehicle=vehicle or None, unit=unit or None, day=date or None
     ),
 }
 DOCUMENTS: dict[str, Any] = {
     "evaluate": result,
+    "seal": lambda pack, journal, limits: sealed(pack, journal, limits).to_json(),
     "live": lambda pack, journal: LevelCheck.replay(pack_of(pack), journal).evaluation().to_json(),
 }
 

@@ -6,8 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* Limits as a case states them, such as {"entries":2}. */
-static void set_limits(brim_options *options, text stated) {
+void set_limits(brim_options *options, text stated) {
     static const char *const names[] = {"\"bytes\":", "\"depth\":", "\"entries\":", "\"text\":", "\"faults\":"};
     brim_limit limit;
     grown copy = {NULL, 0, 0};
@@ -23,12 +22,11 @@ static void set_limits(brim_options *options, text stated) {
     free(copy.bytes);
 }
 
-/* The pack of an argument; an empty one names the embedded pack. */
-static brim_status pack_of(const request *of, const brim_options *options, brim_pack **pack) {
-    if (of->args[0].length == 0) {
+brim_status pack_of(text json, const brim_options *options, brim_pack **pack) {
+    if (json.length == 0) {
         return brim_pack_embedded(pack, detail);
     }
-    return brim_pack_from_json(ARG(0), options, pack, detail);
+    return brim_pack_from_json(json.bytes, json.length, options, pack, detail);
 }
 
 /* Where a call has no options, the flat call must give the same bytes. */
@@ -50,7 +48,7 @@ brim_status answer_evaluate(const request *of) {
     set_limits(options, of->args[4]);
     must(brim_options_flip(options, is(of->args[2], "true"), NULL), "brim_options_flip");
     must(brim_options_why_not(options, number_of(BRIM_LIST_VERDICT, of->args[3]), NULL), "brim_options_why_not");
-    status = pack_of(of, options, &pack);
+    status = pack_of(of->args[0], options, &pack);
     if (status == BRIM_OK) {
         status = brim_evaluate(pack, ARG(1), options, &evaluation, detail);
     }
@@ -82,7 +80,7 @@ static brim_status told_check(brim_check *check, const brim_options *options) {
 
 static brim_status replay(const request *of, brim_check **check) {
     brim_pack *pack = NULL;
-    brim_status status = pack_of(of, NULL, &pack);
+    brim_status status = pack_of(of->args[0], NULL, &pack);
     if (status == BRIM_OK) {
         status = brim_check_replay(pack, ARG(1), check, detail);
     }
@@ -115,7 +113,7 @@ brim_status answer_start(const request *of) {
     brim_options *options = brim_options_new();
     brim_pack *pack = NULL;
     brim_check *check = NULL;
-    brim_status status = pack_of(of, NULL, &pack);
+    brim_status status = pack_of(of->args[0], NULL, &pack);
     set_limits(options, of->args[2]);
     if (status == BRIM_OK) {
         status = brim_check_start(pack, ARG(1), options, &check, detail);
@@ -172,7 +170,7 @@ brim_status answer_gate(const request *of) {
 brim_status answer_recorded(const request *of) {
     brim_pack *pack = NULL;
     brim_check *check = NULL;
-    brim_status status = pack_of(of, NULL, &pack);
+    brim_status status = pack_of(of->args[0], NULL, &pack);
     size_t index;
     if (status == BRIM_OK) {
         status = brim_check_start(pack, ARG(1), NULL, &check, detail);
@@ -199,7 +197,7 @@ brim_status answer_pack(const request *of) {
     brim_pack *pack = NULL;
     brim_status status;
     set_limits(options, of->args[1]);
-    status = pack_of(of, options, &pack);
+    status = pack_of(of->args[0], options, &pack);
     brim_options_free(options);
     TRY(status);
     put(&out, "{");
@@ -232,7 +230,7 @@ static brim_status told_pack(brim_pack *pack, const char *name, brim_status stat
 brim_status answer_pack_json(const request *of) {
     brim_pack *pack = NULL;
     brim_status status;
-    TRY(pack_of(of, NULL, &pack));
+    TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_pack_json(pack, ROOM, detail));
     return told_pack(pack, NULL, status);
 }
@@ -240,7 +238,7 @@ brim_status answer_pack_json(const request *of) {
 brim_status answer_pack_lint(const request *of) {
     brim_pack *pack = NULL;
     brim_status status;
-    TRY(pack_of(of, NULL, &pack));
+    TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_pack_lint_json(pack, ROOM, detail));
     return told_pack(pack, "findings", status);
 }
@@ -249,7 +247,7 @@ brim_status answer_pack_compare(const request *of) {
     brim_pack *pack = NULL;
     brim_status status;
     uint32_t from = (uint32_t)whole(of->args[2]), to = (uint32_t)whole(of->args[3]);
-    TRY(pack_of(of, NULL, &pack));
+    TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_pack_compare_json(pack, ARG(1), from, to, ROOM, detail));
     return told_pack(pack, "differences", status);
 }
@@ -257,7 +255,7 @@ brim_status answer_pack_compare(const request *of) {
 brim_status answer_pack_select(const request *of) {
     brim_pack *pack = NULL;
     brim_status status;
-    TRY(pack_of(of, NULL, &pack));
+    TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_pack_select_json(pack, given(of, 1), of->args[1].length, given(of, 2), of->args[2].length, given(of, 3),
                                of->args[3].length, ROOM, detail));
     return told_pack(pack, NULL, status);
@@ -266,7 +264,7 @@ brim_status answer_pack_select(const request *of) {
 brim_status answer_may_mix(const request *of) {
     brim_pack *pack = NULL;
     brim_status status;
-    TRY(pack_of(of, NULL, &pack));
+    TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_pack_may_mix_json(pack, ARG(1), ARG(2), ROOM, detail));
     return told_pack(pack, NULL, status);
 }
@@ -280,7 +278,7 @@ brim_status answer_resolve(const request *of) {
     for (index = 2; index < of->count; index++) {
         offered[index - 2] = of->args[index].bytes;
     }
-    TRY(pack_of(of, NULL, &pack));
+    TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_pack_resolve_json(pack, ARG(1), offered, of->count - 2, ROOM, detail));
     return told_pack(pack, NULL, status);
 }
@@ -294,7 +292,7 @@ brim_status answer_calculate(const request *of) {
 brim_status answer_story(const request *of) {
     brim_pack *pack = NULL;
     brim_status status;
-    TRY(pack_of(of, NULL, &pack));
+    TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_story(pack, ARG(1), ROOM, detail));
     return told_pack(pack, NULL, status);
 }
@@ -303,7 +301,7 @@ brim_status answer_story(const request *of) {
 brim_status answer_getters(const request *of) {
     brim_pack *pack = NULL;
     brim_evaluation *evaluation = NULL;
-    brim_status status = pack_of(of, NULL, &pack);
+    brim_status status = pack_of(of->args[0], NULL, &pack);
     if (status == BRIM_OK) {
         status = brim_evaluate(pack, ARG(1), NULL, &evaluation, detail);
     }

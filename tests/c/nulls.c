@@ -11,6 +11,8 @@ static void frees_take_null(void) {
     brim_findings_free(NULL);
     brim_gate_free(NULL);
     brim_acts_free(NULL);
+    brim_record_free(NULL);
+    brim_lacks_free(NULL);
 }
 
 static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation *evaluation, brim_error *error) {
@@ -27,6 +29,8 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     brim_findings *no_findings = NULL;
     brim_gate *no_gate = NULL;
     brim_acts *no_acts = NULL;
+    brim_record *no_record = NULL;
+    brim_lacks *no_lacks = NULL;
 
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_convert(1, NO_TEXT, TERMINATED("L"), &number, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_convert(1, TERMINATED("L"), NULL, BRIM_TERMINATED, &number, NULL));
@@ -88,6 +92,15 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_check_advice(NULL, &no_acts, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_check_copy(NULL, &no_check, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_check_journal_lines(NULL, buffer, sizeof buffer, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_seal(NULL, TERMINATED(JOURNAL), NULL, &no_record, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_seal(pack, NO_TEXT, NULL, &no_record, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_seal(pack, TERMINATED(JOURNAL), NULL, NULL, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_reopen(NO_TEXT, NULL, &no_record, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_copy(NULL, &no_record, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_verdict(NULL, &whole, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_evidence(NULL, &no_lacks, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_lacks_count(NULL, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_reevaluate_json(NULL, pack, BRIM_RULES_LATEST, buffer, 8, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_count(NULL, &size));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_count(error, NULL));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_position(error, 0, &place, NULL, &place));
@@ -96,6 +109,7 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     CHECK(number == 1 && whole == 7 && size == 7 && unit == 7 && place == 7 && same(&amount, &UNTOUCHED));
     CHECK(no_pack == NULL && no_evaluation == NULL && no_check == NULL);
     CHECK(no_findings == NULL && no_gate == NULL && no_acts == NULL);
+    CHECK(no_record == NULL && no_lacks == NULL);
 }
 
 int main(void) {

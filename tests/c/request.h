@@ -43,6 +43,10 @@ brim_status answer_amount_compare(const request *of);
 brim_status answer_interval_intersect(const request *of);
 
 /* documents.c */
+/* Limits as a case states them, such as {"entries":2}. */
+void set_limits(brim_options *options, text stated);
+/* The pack of an argument; an empty one names the embedded pack. */
+brim_status pack_of(text json, const brim_options *options, brim_pack **pack);
 brim_status answer_evaluate(const request *of);
 brim_status answer_live(const request *of);
 brim_status answer_asked(const request *of);
@@ -61,6 +65,12 @@ brim_status answer_story(const request *of);
 brim_status answer_getters(const request *of);
 brim_status answer_may_mix(const request *of);
 brim_status answer_resolve(const request *of);
+
+/* records.c */
+brim_status answer_seal(const request *of);
+brim_status answer_reopen(const request *of);
+brim_status answer_evidence(const request *of);
+brim_status answer_reevaluate(const request *of);
 
 /* calculators.c */
 brim_status answer_typed(const request *of);

@@ -12,6 +12,7 @@ const VECTORS: &[&str] = &[
     "tests/c/vectors.c",
     "tests/c/quantities.c",
     "tests/c/documents.c",
+    "tests/c/records.c",
     "tests/c/calculators.c",
     "tests/c/torque.c",
     "tests/c/volume.c",

@@ -4,7 +4,7 @@ use super::{Request, limits, pack};
 use brimline::document::canonical;
 use brimline::record::Rules;
 use brimline::{Error, Limits, Record};
-use serde_json::{Value, json};
+use serde_json::json;
 
 pub fn respond(request: &Request) -> Result<String, Error> {
     let arg = |index: usize| request.args.get(index).map_or("", String::as_str);
@@ -29,24 +29,20 @@ pub fn respond(request: &Request) -> Result<String, Error> {
 
 /// What a record says without its pack.
 fn as_sealed(record: &Record) -> String {
-    let findings = record.findings().iter().map(|finding| {
-        let severity = finding.severity.slug();
-        json!({"id": finding.id, "severity": severity, "entries": finding.entries})
-    });
     let (pack, leak) = (record.pack(), record.leak());
     json!({
-        "digest": record.digest(),
-        "pack": {"id": pack.id, "version": pack.version, "digest": pack.digest},
-        "rules": record.rules(),
-        "verdict": record.verdict().slug(),
         "as_found": record.as_found().to_string(),
-        "net_added": record.net_added().to_string(),
-        "now": record.now().to_string(),
+        "began": record.began().map(|moment| moment.text()),
         "by_sheet": leak.by_sheet.slug(),
         "certainty": leak.certainty.slug(),
-        "began": record.began().map(|moment| moment.text()),
+        "digest": record.digest(),
         "ended": record.ended().map(|moment| moment.text()),
-        "findings": findings.collect::<Vec<Value>>(),
+        "net_added": record.net_added().to_string(),
+        "now": record.now().to_string(),
+        "pack": {"digest": pack.digest, "id": pack.id, "version": pack.version},
+        "procedure": record.procedure().id,
+        "rules": record.rules(),
+        "verdict": record.verdict().slug(),
     })
     .to_string()
 }

@@ -1,7 +1,7 @@
 """The arithmetic of a sealed-gearbox fluid level check: a service sheet and a journal in, an evidenced verdict out.
 
 `evaluate` takes a pack of service sheets and a journal and answers an `Evaluation`; `LevelCheck` does the same live,
-entry by entry; `Amount`, `Interval`, `Unit` and `convert` are the quantities it is told in. `brimline.errors` has what
+entry by entry; a `Record` is what is kept of a job; `Amount`, `Interval`, `Unit` and `convert` are the quantities it is told in. `brimline.errors` has what
 is raised, `brimline.answers` the shapes of the data that is answered.
 
 The calculators are in modules of their own: `torque`, `volume`, `warm_up`, `fluid`, `signal`, `leak` and `money`.
@@ -19,12 +19,14 @@ from ._native import (
     LevelCheck,
     Limits,
     Pack,
+    Record,
     Unit,
     calculate,
     caution,
     convert,
     evaluate,
     evaluate_many,
+    lack,
     story,
     versions,
 )
@@ -43,6 +45,7 @@ __all__ = [
     "Limits",
     "Pack",
     "QuantityError",
+    "Record",
     "Unit",
     "calculate",
     "caution",
@@ -50,6 +53,7 @@ __all__ = [
     "evaluate",
     "evaluate_many",
     "fluid",
+    "lack",
     "leak",
     "money",
     "signal",

@@ -3,7 +3,7 @@ The native half of `brimline`.
 """
 
 from _typeshed import SupportsGetItem
-from brimline.answers import Difference, Finding, Flip, Gate, Gates, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, Selection, Sentences, Versions
+from brimline.answers import Difference, Finding, Flip, Gate, Gates, Lack, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, RecordDifference, RecordDocument, SealedPack, Selection, Sentences, Versions
 from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, FlushNeeded, Grade, JointTorque, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
 from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading, Totals
@@ -12,7 +12,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Record", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -770,6 +770,162 @@ class Pack:
         """
 
 @final
+class Record:
+    """
+    A job as it was closed: its pack's name and digest, its journal, the answer, and a digest over all of it.
+
+    Made by `Record.seal` and `Record.reopen`. What it says of the job is as it was sealed and needs no pack. Records
+    are equal where their digests are.
+
+    >>> from brimline import BrimlineError, Pack, Record
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+    >>> record = Record.seal(Pack.embedded(), journal)
+    >>> record.verdict, Record.reopen(record.to_json()) == record
+    ('incomplete', True)
+    >>> try:
+    ...     Record.reopen(record.to_json().replace("incomplete", "at_level"))
+    ... except BrimlineError as error:
+    ...     error.kind
+    'changed'
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @classmethod
+    def _from_canonical(cls, /, json: str) -> Record: ...
+    @property
+    def as_found(self, /) -> Interval:
+        """
+        What was proved of the departure from the correct level as found (volume; negative is short).
+        """
+    @property
+    def began(self, /) -> str | None:
+        """
+        When the first entry was made, as it was written; `None` without entries.
+        """
+    @property
+    def digest(self, /) -> str:
+        """
+        SHA-256 of the record without its `digest`, in lower-case hexadecimal.
+        """
+    @property
+    def ended(self, /) -> str | None:
+        """
+        When the last entry was made, as it was written; `None` without entries.
+        """
+    def evidence(self, /) -> list[Lack]:
+        """
+        What a warranty file is asked for and this record does not say; only what this job calls for.
+
+        >>> from brimline import Pack, Record
+        >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "top_up", "entries": [
+        ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "added", "volume": "0.5 L", "measured_by": "jug"}]}
+        >>> [lack["entries"] for lack in Record.seal(Pack.embedded(), journal).evidence() if lack["id"] == "batch"]
+        [[1]]
+        """
+    @property
+    def findings(self, /) -> list[Finding]:
+        """
+        What a person should know of the journal, as it was sealed.
+        """
+    @property
+    def journal(self, /) -> dict[str, Any]:
+        """
+        The journal as data.
+        """
+    @property
+    def leak(self, /) -> LeakReading:
+        """
+        What the shortage said of a leak.
+        """
+    @property
+    def net_added(self, /) -> Interval:
+        """
+        What was proved of the net volume added.
+        """
+    @property
+    def now(self, /) -> Interval:
+        """
+        What was proved of the departure at the end (volume; negative is short).
+        """
+    @property
+    def pack(self, /) -> SealedPack:
+        """
+        The pack the job was done on: its name, version and digest.
+        """
+    @property
+    def procedure(self, /) -> ProcedureRef:
+        """
+        Which sheet the answer rests on.
+        """
+    def reevaluate(self, /, pack: Pack, rules: Literal["as_recorded", "latest"]) -> list[RecordDifference]:
+        """
+        Evaluates the journal again, and tells where the answer differs from the sealed one, by member of the result
+        document: `as_recorded` by the rules and the pack it was sealed with, `latest` by those of today. Another
+        version or digest of the pack is told first.
+
+        Raises `BrimlineError`: `conflict` at `pack.id`, and at `pack.version` and `pack.digest` as recorded, for another
+        pack; `unknown_value` at `rules` as recorded, if this library does not know those rules.
+
+        >>> from brimline import Pack, Record
+        >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+        >>> Record.seal(Pack.embedded(), journal).reevaluate(Pack.embedded(), "as_recorded")
+        []
+        """
+    @classmethod
+    def reopen(cls, /, json: str | bytes | bytearray | Mapping[str, Any], *, limits: Limits | None = None) -> Record:
+        """
+        Reopens a record from the text it was kept as, `str` or `bytes`.
+
+        Raises `BrimlineError`: `changed` if any byte is not as it was sealed; `DocumentError` with every fault of what is
+        cut off or no record, each with its path; `LimitError`.
+
+        >>> from brimline import Pack, Record
+        >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+        >>> kept = Record.seal(Pack.embedded(), journal).to_json().encode()
+        >>> Record.reopen(kept).rules
+        '1'
+        """
+    @property
+    def result(self, /) -> Outcome:
+        """
+        The answer as it was sealed: the result document as data.
+        """
+    @property
+    def rules(self, /) -> str:
+        """
+        The version of the rules the answer was given by.
+        """
+    @classmethod
+    def seal(cls, /, pack: Pack, journal: str | bytes | bytearray | Mapping[str, Any], *, limits: Limits | None = None) -> Record:
+        """
+        Seals a job: evaluates the journal (`str`, `bytes` or a mapping) on the pack, and keeps both with the answer.
+
+        Raises `DocumentError` with every fault of the journal, each with its path; `LimitError`; `BrimlineError`:
+        `conflict` at `journal.pack.id`, `.version` or `.digest` if the journal names another pack.
+
+        >>> from brimline import Pack, Record
+        >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+        >>> Record.seal(Pack.embedded(), journal).pack["id"]
+        'fernhollow'
+        """
+    def to_dict(self, /) -> RecordDocument:
+        """
+        The record as data.
+        """
+    def to_json(self, /) -> str:
+        """
+        The record as it is kept: canonical JSON, to be stored byte for byte.
+        """
+    @property
+    def verdict(self, /) -> Literal["on_hold", "no_procedure", "repeat", "incomplete", "low", "at_level", "over", "not_low", "not_full", "not_proven"]:
+        """
+        What could be said of the level, as it was sealed.
+        """
+
+@final
 class Unit:
     """
     A unit of measure, as `Unit("ft-lb")`.
@@ -1388,6 +1544,15 @@ def guard_band(uncertainty: Amount | str, *, probability: Amount | str | Support
     >>> from brimline import leak
     >>> leak.guard_band("1 Δ°C", probability="95 %")
     Amount('1.644853627 Δ°C')
+    """
+
+def lack(id: str) -> str | None:
+    """
+    What a record lacks in one English sentence, by the id of an item of `Record.evidence()`; `None` for no such id.
+
+    >>> from brimline import lack
+    >>> lack("batch")
+    'The batch of the fluid is not stated.'
     """
 
 def level_for(sump: Mapping[str, Any], *, volume: Amount | str) -> Amount:

@@ -4,7 +4,7 @@ Quantities are text, as `Amount` reads it. Every `id` is stable and language-fre
 numbers and ids. A later minor version may add members and words, and takes none away.
 """
 
-from typing import Literal, TypedDict
+from typing import Any, Literal, TypedDict
 
 __all__ = [
     "Args",
@@ -18,6 +18,7 @@ __all__ = [
     "Gate",
     "GateSentences",
     "Gates",
+    "Lack",
     "LeakReading",
     "LintFinding",
     "Mixing",
@@ -27,6 +28,9 @@ __all__ = [
     "Outlook",
     "ProcedureRef",
     "Reason",
+    "RecordDifference",
+    "RecordDocument",
+    "SealedPack",
     "Selection",
     "Sentences",
     "Span",
@@ -300,6 +304,44 @@ class Offer(TypedDict):
     top_up: bool
     path: list[Statement]
     reason: str
+
+
+class SealedPack(TypedDict):
+    """The pack a record was sealed with."""
+
+    id: str
+    version: str
+    digest: str
+
+
+class RecordDocument(TypedDict):
+    """A record: what is kept of a job."""
+
+    format: str
+    pack: SealedPack
+    journal: dict[str, Any]
+    rules: str
+    result: Outcome
+    digest: str
+
+
+class Lack(TypedDict):
+    """One thing a warranty file is asked for and a record does not say."""
+
+    id: str
+    severity: Literal["note", "caution", "stop"]
+    entries: list[int]
+
+
+class _RecordDifference(TypedDict, total=False):
+    was: Any
+    now: Any
+
+
+class RecordDifference(_RecordDifference):
+    """One place in which today's answer differs from the sealed one; a side that does not have it is absent."""
+
+    path: str
 
 
 class Formats(TypedDict):

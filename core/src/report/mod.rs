@@ -32,6 +32,6 @@ pub(crate) use profile::FORMAT as PROFILE_FORMAT;
 pub use profile::{Preferred, Profile};
 pub use story::story;
 pub use teller::{
-    Teller, caution, departure, finding, lint, next_act, outlook, reason, unmet, verdict,
+    Teller, caution, departure, finding, lack, lint, next_act, outlook, reason, unmet, verdict,
 };
 pub use text::text;

@@ -121,6 +121,12 @@ impl Teller {
         self.catalogue.text("caution", id, |_| None)
     }
 
+    /// What a record lacks, by the id of the [`Lack`](crate::record::Lack); `None` for no such id.
+    #[must_use]
+    pub fn lack(&self, id: &str) -> Option<&str> {
+        self.catalogue.text("lack", id, |_| None)
+    }
+
     /// A departure from the correct level: short, over, or across it.
     #[must_use]
     pub fn departure(&self, interval: &Interval) -> String {
@@ -188,6 +194,17 @@ pub fn verdict(verdict: Verdict) -> &'static str {
 #[must_use]
 pub fn caution(id: &str) -> Option<&'static str> {
     super::message("caution", id)
+}
+
+/// What a record lacks in one English sentence, by the id of the [`Lack`](crate::record::Lack); `None` for no such id.
+///
+/// ```
+/// let told = brimline::report::lack("batch");
+/// assert_eq!(told, Some("The batch of the fluid is not stated."));
+/// ```
+#[must_use]
+pub fn lack(id: &str) -> Option<&'static str> {
+    super::message("lack", id)
 }
 
 /// The functions that tell in English what [`Teller`] tells in any language.
