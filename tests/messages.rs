@@ -76,6 +76,7 @@ fn part_of(file: &str, before: &str) -> Option<&'static str> {
         ("Finding::new(", "finding"),
         ("finding(", "finding"),
         ("stop(", "finding"),
+        ("FollowUpReason::new(", "follow_up"),
         ("Reason::new(", "reason"),
         ("Unmet::new(", "unmet"),
         ("act(", "next"),
