@@ -17,6 +17,7 @@ use crate::document::{Limits, Reader};
 use crate::error::{Error, ErrorKind, Fault};
 use alloc::string::String;
 use arguments::Arguments;
+pub(crate) use torque::tool;
 
 /// What a calculator answers, once its arguments could be read.
 type Answer = Result<String, Error>;

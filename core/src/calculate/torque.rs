@@ -105,7 +105,8 @@ fn tool_suits(given: &mut Arguments<'_, '_, '_>) -> Option<Answer> {
     told(torque::tool_suits(&job, &tools))
 }
 
-fn tool<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Tool<'n>> {
+/// A torque tool in a document.
+pub(crate) fn tool<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Tool<'n>> {
     const FIELDS: &[&str] = &[
         "name",
         "type",

@@ -60,7 +60,7 @@ const MENDING: &[(&str, &[&str])] = &[(
     &["hot_fluid", "close_before_stop", "reheats_on_start"],
 )];
 
-fn act(id: &'static str) -> NextAct {
+pub(super) fn act(id: &'static str) -> NextAct {
     let cautions = CAUTIONS
         .iter()
         .find(|(own, _)| *own == id)
@@ -74,7 +74,7 @@ fn act(id: &'static str) -> NextAct {
 }
 
 impl NextAct {
-    fn with(mut self, name: &'static str, value: impl Into<Arg>) -> Self {
+    pub(super) fn with(mut self, name: &'static str, value: impl Into<Arg>) -> Self {
         self.args = self.args.with(name, value);
         self
     }

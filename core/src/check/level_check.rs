@@ -309,6 +309,12 @@ impl LevelCheck {
         self.sheet_now().procedure
     }
 
+    /// What the journal says before its first entry.
+    #[must_use]
+    pub fn header(&self) -> &Header {
+        &self.header
+    }
+
     /// The entries as they were recorded, corrections among them.
     pub fn entries(&self) -> impl DoubleEndedIterator<Item = &Entry> + Clone {
         self.entries.iter()

@@ -22,6 +22,7 @@ mod level_check;
 mod look;
 mod measured;
 mod moment;
+mod plan;
 mod plausible;
 mod read;
 mod sheet;
@@ -55,4 +56,5 @@ pub(crate) use ledger::Span;
 pub(crate) use level_check::Known;
 pub use level_check::LevelCheck;
 pub use moment::Moment;
+
 pub use verdict::Verdict;

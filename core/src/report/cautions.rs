@@ -76,10 +76,14 @@ impl<'s> Cautions<'s> {
     /// Every caution that was needed, numbered, in full sentences.
     pub(super) fn tell(&self, page: &mut Page) {
         page.heading(&self.teller.word("heading", "cautions"));
-        for (index, id) in self.ids.iter().enumerate() {
-            let number = format!("{:>4}  ", index.saturating_add(1));
-            page.put(&number, &self.sentences(id));
+        for (caution, number) in self.all().iter().zip(1..) {
+            page.put(&format!("{number:>4}  "), caution);
         }
+    }
+
+    /// Every caution that was needed in full sentences, in the order of their numbers.
+    pub(super) fn all(&self) -> Vec<String> {
+        self.ids.iter().map(|id| self.sentences(id)).collect()
     }
 
     /// The library's words for it, then the sheet's own; the id itself if neither has any.

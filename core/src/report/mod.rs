@@ -5,6 +5,7 @@
 //! pages takes the sentences one by one ([`verdict`], [`finding`], [`reason`], [`next_act`], [`unmet`], [`caution`],
 //! [`departure`]) or the whole catalogue ([`messages`]).
 
+mod bay_card;
 mod catalogue;
 mod cautions;
 mod event;
@@ -13,6 +14,8 @@ mod language;
 mod markup;
 mod outlook;
 mod page;
+mod paper;
+mod particulars;
 mod picture;
 mod plural;
 mod profile;
@@ -22,10 +25,14 @@ mod story;
 mod teller;
 mod text;
 mod wording;
+mod work_sheet;
 
+pub use bay_card::bay_card;
 pub use catalogue::{Message, message, messages};
 pub(crate) use language::FORMAT as MESSAGES_FORMAT;
 pub use language::{Catalogue, DecimalSign};
+pub use paper::Medium;
+pub use particulars::Particulars;
 pub use picture::{Picture, Rig, picture};
 pub use plural::Plural;
 pub(crate) use profile::FORMAT as PROFILE_FORMAT;
@@ -35,3 +42,4 @@ pub use teller::{
     Teller, caution, departure, finding, lack, lint, next_act, outlook, reason, unmet, verdict,
 };
 pub use text::text;
+pub use work_sheet::work_sheet;

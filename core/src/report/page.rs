@@ -4,7 +4,7 @@ use super::sentence::GLUE;
 use alloc::string::String;
 
 /// The longest line, in characters.
-const WIDTH: usize = 80;
+pub(super) const WIDTH: usize = 80;
 
 /// Lines of text, top to bottom.
 #[derive(Debug, Default)]
@@ -50,6 +50,12 @@ impl Page {
             self.0.extend(letters);
             column = column.saturating_add(width);
         }
+        self.0.push('\n');
+    }
+
+    /// A line that is laid out already.
+    pub(super) fn line(&mut self, text: &str) {
+        self.0.push_str(text);
         self.0.push('\n');
     }
 

@@ -17,14 +17,23 @@ pub(super) fn identity(
     named: &ProcedureRef,
     sheet: Option<&Procedure>,
 ) {
+    page.put(label, &named_sheet(teller, named, sheet));
+    if let Some(source) = sheet.and_then(|sheet| sheet.source.as_deref()) {
+        page.put("  ", source);
+    }
+}
+
+/// The sheet's name, with its edition and its unit.
+pub(super) fn named_sheet(
+    teller: &Teller,
+    named: &ProcedureRef,
+    sheet: Option<&Procedure>,
+) -> String {
     let given = Given::nothing()
         .with_some("unit_name", sheet.and_then(|sheet| sheet.unit.as_deref()))
         .with("procedure", &named.id)
         .with_some("edition", named.edition);
-    page.put(label, &teller.say("ask", "sheet", &given));
-    if let Some(source) = sheet.and_then(|sheet| sheet.source.as_deref()) {
-        page.put("  ", source);
-    }
+    teller.say("ask", "sheet", &given)
 }
 
 /// The job, and what it is done on.
@@ -58,7 +67,12 @@ pub(super) fn subject(teller: &Teller, page: &mut Page, job: &str, subject: Opti
     }
 }
 
-fn ask(teller: &Teller, id: &str, name: &'static str, value: Option<Amount>) -> Option<String> {
+pub(super) fn ask(
+    teller: &Teller,
+    id: &str,
+    name: &'static str,
+    value: Option<Amount>,
+) -> Option<String> {
     let value = value?;
     Some(teller.sentence("ask", id, &Given::nothing().with(name, value)))
 }
@@ -101,7 +115,7 @@ pub(super) fn asks(teller: &Teller, page: &mut Page, sheet: &Procedure) {
     }
 }
 
-fn fluid(teller: &Teller, sheet: &Procedure) -> Option<String> {
+pub(super) fn fluid(teller: &Teller, sheet: &Procedure) -> Option<String> {
     let capacity = sheet.capacity.as_ref();
     let given = Given::nothing()
         .with("fluid", sheet.fluid.as_deref()?)
@@ -110,7 +124,7 @@ fn fluid(teller: &Teller, sheet: &Procedure) -> Option<String> {
     Some(teller.sentence("ask", "fluid", &given))
 }
 
-fn window(teller: &Teller, conditions: &Conditions) -> Option<String> {
+pub(super) fn window(teller: &Teller, conditions: &Conditions) -> Option<String> {
     let window = conditions.temperature.as_ref()?;
     let id = match (window.min, window.max) {
         (Some(_), Some(_)) => "window",
@@ -125,7 +139,7 @@ fn window(teller: &Teller, conditions: &Conditions) -> Option<String> {
     Some(teller.sentence("ask", id, &given))
 }
 
-fn standing(teller: &Teller, conditions: &Conditions) -> Vec<String> {
+pub(super) fn standing(teller: &Teller, conditions: &Conditions) -> Vec<String> {
     let nothing = Given::nothing;
     let ranges = conditions.ranges.as_ref();
     let asked = [
@@ -176,7 +190,7 @@ pub(super) fn leak_limit(limit: &LeakLimit) -> Given {
         .with("counted", counts)
 }
 
-fn closing(teller: &Teller, closing: &Closing) -> Option<String> {
+pub(super) fn closing(teller: &Teller, closing: &Closing) -> Option<String> {
     let given = Given::nothing()
         .with("torque", closing.torque?)
         .with_some("tolerance", closing.tolerance)

@@ -81,43 +81,45 @@ pub(super) fn answer(
         page.put(&label, &told(teller, part, interval));
     }
     if let Some(outlook) = evaluation.forecast() {
-        heading(teller, page, "forecast");
-        for line in outlook::lines(teller, outlook) {
-            page.put("  ", &line);
-        }
+        put(teller, page, "forecast", &outlook::lines(teller, outlook));
     }
-    leak(teller, page, evaluation);
+    put(teller, page, "leak", &leak(teller, evaluation));
     reasons(teller, page, "why", evaluation.because());
     flips(teller, page, evaluation);
     reasons(teller, page, "why_not", evaluation.why_not());
-    unproven(teller, page, evaluation);
+    put(teller, page, "unproven", &unproven(teller, evaluation));
     findings(teller, page, evaluation.findings());
     next(teller, page, evaluation, cautions);
 }
 
-fn leak(teller: &Teller, page: &mut Page, evaluation: &Evaluation) {
-    heading(teller, page, "leak");
+/// What the shortage says of a leak, sentence by sentence.
+pub(super) fn leak(teller: &Teller, evaluation: &Evaluation) -> Vec<String> {
     let leak = evaluation.leak();
     let limit = evaluation
         .sheet()
         .and_then(|sheet| sheet.leak_limit.as_ref());
     let at_limit = leak.margin.is_some_and(|margin| margin.is_zero());
     let nothing = Given::nothing();
-    let said = if at_limit && leak.by_sheet == BySheet::Below {
+    let mut lines = Vec::from([if at_limit && leak.by_sheet == BySheet::Below {
         teller.sentence("phrase", "leak_at_limit", &nothing)
     } else {
         teller.sentence("leak", leak.by_sheet.slug(), &nothing)
-    };
-    page.put("  ", &said);
+    }]);
     if let (Some(limit), Some(margin), Some(used)) = (limit, leak.margin, leak.counted.used) {
         let given = leak_limit(limit).with("used", used).with("margin", margin);
-        page.put("  ", &teller.sentence("phrase", "leak_count", &given));
+        lines.push(teller.sentence("phrase", "leak_count", &given));
     }
     if matches!(leak.certainty, Certainty::Clear | Certainty::Marginal) {
-        page.put(
-            "  ",
-            &teller.sentence("certainty", leak.certainty.slug(), &nothing),
-        );
+        lines.push(teller.sentence("certainty", leak.certainty.slug(), &nothing));
+    }
+    lines
+}
+
+/// Sentences under a heading.
+fn put(teller: &Teller, page: &mut Page, id: &str, lines: &[String]) {
+    heading(teller, page, id);
+    for line in lines {
+        page.put("  ", line);
     }
 }
 
@@ -200,7 +202,7 @@ fn flips(teller: &Teller, page: &mut Page, evaluation: &Evaluation) {
 }
 
 /// What the result leaves open, told beside it so that nobody reads more into it.
-fn unproven(teller: &Teller, page: &mut Page, evaluation: &Evaluation) {
+pub(super) fn unproven(teller: &Teller, evaluation: &Evaluation) -> Vec<String> {
     let (found, leak) = (evaluation.as_found(), evaluation.leak());
     let is_open = found.lo().is_none() || found.hi().is_none();
     let is_short = found.hi().is_some_and(|hi| hi.is_negative());
@@ -213,10 +215,9 @@ fn unproven(teller: &Teller, page: &mut Page, evaluation: &Evaluation) {
         (leak.by_sheet != BySheet::Above, "unproven_tight"),
         (at_level, "unproven_later"),
     ];
-    heading(teller, page, "unproven");
-    for (_, id) in asked.iter().filter(|(applies, _)| *applies) {
-        page.put("  ", &teller.sentence("phrase", id, &Given::nothing()));
-    }
+    let applying = asked.iter().filter(|(applies, _)| *applies);
+    let said = |(_, id): &(bool, &str)| teller.sentence("phrase", id, &Given::nothing());
+    applying.map(said).collect()
 }
 
 fn next(teller: &Teller, page: &mut Page, evaluation: &Evaluation, cautions: &mut Cautions<'_>) {

@@ -11,6 +11,8 @@ pub(super) static PAGES: &[Part] = table! {
         closing_told: "Torque at the plug[: the sheet asks for {torque}][ ± {tolerance}][; the tool is set to {setting}].",
     }
     label {
+        entry: "Entry {entry}",
+        amount: "{amount}",
         as_found: "As found: {known}.",
         now: "Now: {known}.",
         short: "◂ short",
@@ -30,6 +32,93 @@ pub(super) static PAGES: &[Part] = table! {
         rig: "{tool}[, adapter {adapter}][ at {angle}]",
         set_to: "set to {setting}",
         range: "usable[ from {min}] up to {max}",
+    }
+    heading {
+        window: "When to open",
+        before: "Before the plug comes out",
+        order: "The acts in their order",
+        pours: "What the pours add up to",
+        wrench: "Closing",
+        kept: "What this page rests on: rules, and digests by SHA-256",
+    }
+    page {
+        work_sheet: "Work sheet",
+        bay_card: "Bay card",
+    }
+    head {
+        job: "Job",
+        job_id: "Job name",
+        vehicle: "Vehicle",
+        unit: "Unit",
+        odometer: "Odometer",
+        opened: "Last opened",
+        complaint: "Complaint",
+        sheet: "Service sheet",
+        time: "Day and time",
+        day_and_time: "{day}, {begun} to {ended}",
+        by: "Done by",
+        rules: "Rules",
+        sheet_digest: "Sheet",
+        record: "Record",
+    }
+    customer {
+        head_found: "Found",
+        head_done: "Done",
+        head_means: "It means",
+        head_next: "Next",
+        found: "When it came in, the fluid was {known}.",
+        found_unknown: "How the fluid stood when it came in is not known.",
+        net: "Fluid put in, less what came out again: {known}.",
+        tightened: "The plug was tightened to {torque}.",
+        past_limit: "So much was missing that the sheet has a leak looked for.",
+        below_limit: "What was missing is below the leak limit of the sheet. A sealed unit uses no fluid up, so it went somewhere or was never there.",
+        marginal: "It is close to that limit: what was measured leaves room for either side.",
+        find_leak: "Have the leak looked for before the vehicle goes back to daily use.",
+        check_again: "Have the level checked again: only a second check shows that it holds.",
+        watch_it: "Nothing more on this visit. Spots underneath, or shifts that come late or hard, are a reason to come back at once.",
+        not_done: "The check is to be finished before the vehicle goes back to daily use.",
+    }
+    means {
+        on_hold: "The job is on hold. Nothing is said about the level before that is settled.",
+        no_procedure: "No service sheet applies, so nothing can be said about the level.",
+        repeat: "The check was broken off and must be made again. How the fluid stands now is not known.",
+        incomplete: "The check is not finished. Whether the level is right has not been shown.",
+        low: "The fluid is still short.",
+        at_level: "The fluid is at its level now, shown with every condition of the service sheet met.",
+        over: "The fluid stands too high. What is above the level has to come out.",
+        not_low: "The fluid is not short. Whether it stands too high has not been shown.",
+        not_full: "The fluid does not stand too high. Whether it is short has not been shown.",
+        not_proven: "Whether the level is right has not been shown.",
+    }
+    card {
+        window: "Open the plug with the scan tool at {min} to {max}.",
+        window_from: "Open the plug with the scan tool at {min} or more.",
+        window_to: "Open the plug with the scan tool at {max} or less.",
+        printed: "The sheet prints {printed}.",
+        age: "Read it no more than {age} before the look.",
+        at_limit: "ends at the leak limit",
+        past: "past it: pour no more, look for the leak",
+        doubt: "nothing came: doubt the opening",
+        containers: "More than {count} containers of {size} with nothing coming: past the leak limit of {limit}, look for the leak."; count one: "More than {count} container of {size} with nothing coming: past the leak limit of {limit}, look for the leak.",
+        set: "Set {tool} to {setting}: the plug gets {applied}[, {off} from what is asked].",
+        unsuited: "This tool does not suit: {tool}.",
+    }
+    tool_reason {
+        below_range: "The setting of {setting} is below its range, which begins at {min}.",
+        above_range: "The setting of {setting} is above its range, which ends at {max}.",
+        tolerance_too_wide: "It may be off by {permissible}, more than the {tolerance} the sheet allows.",
+        graduation_coarse: "Its steps of {graduation} are too far apart[: the nearest gives {applied}].",
+        fixed_elsewhere: "It has one setting, {setting}[, which gives {applied}].",
+        lever_unknown: "Its lever is not known, so nothing can be set for an adapter of {adapter}.",
+        lever_too_short: "Its lever of {lever} is too short for an adapter of {adapter}.",
+        low_in_range: "The setting of {setting} lies below {tested_from}, from where such tools are tested.",
+        permissible_assumed: "How far off it may be, {permissible}, is that of its type: its own certificate says better.",
+    }
+    column {
+        pour: "Pour",
+        amount: "Pour in",
+        in_all: "In all",
+        note: "If nothing comes",
     }
     mark {
         flow: "{seen}",

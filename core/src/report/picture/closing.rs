@@ -1,6 +1,6 @@
 //! The closing torque: what the sheet asks at the plug, what the tool is set to for it, what was entered.
 
-use super::super::sentence::Given;
+use super::super::sentence::{Given, Value};
 use super::super::teller::Teller;
 use super::Rig;
 use super::axis::Axis;
@@ -8,8 +8,8 @@ use super::drawing::{Attributes, Drawing, clipped};
 use crate::check::{Course, Fact, LevelCheck};
 use crate::error::Error;
 use crate::quantity::{Amount, Rounding, Unit};
-use crate::torque::{ToolFit, ToolJob, tool_suits};
-use alloc::string::String;
+use crate::torque::{ToolChoice, ToolFit, ToolJob, tool_suits};
+use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
 /// What is drawn.
@@ -22,6 +22,8 @@ pub(in super::super) struct Tightening<'a> {
     pub(in super::super) rig: Option<&'a Rig<'a>>,
     /// How the tool suits.
     pub(in super::super) fit: Option<ToolFit<'a>>,
+    /// What is to be minded, as caution ids.
+    cautions: &'static [&'static str],
     unit: Unit,
 }
 
@@ -56,10 +58,12 @@ impl<'a> Tightening<'a> {
         let Some(unit) = target.or(first).map(|torque| torque.unit()) else {
             return Ok(None);
         };
-        let fit = match (target, rig) {
-            (Some(target), Some(rig)) => suiting(target, tolerance, rig)?,
+        let choice = match (target, rig) {
+            (Some(target), Some(rig)) => Some(suiting(target, tolerance, rig)?),
             _ => None,
         };
+        let cautions = choice.as_ref().map_or(&[][..], |choice| choice.cautions);
+        let fit = choice.and_then(|choice| choice.tools.into_iter().next());
         Ok(Some(Tightening {
             teller,
             target,
@@ -67,6 +71,7 @@ impl<'a> Tightening<'a> {
             entered,
             rig,
             fit,
+            cautions,
             unit,
         }))
     }
@@ -109,6 +114,51 @@ impl<'a> Tightening<'a> {
         drawing.finish("closing", [WIDTH, y + 8.0], &title, &described)
     }
 
+    /// The same in words.
+    pub(in super::super) fn told_all(&self) -> Vec<(String, String)> {
+        let word = |id: &str| self.teller.word("label", id);
+        let asked = self.asked().map(|asked| (word("at_plug"), asked));
+        let mut told: Vec<_> = asked.into_iter().collect();
+        for (seq, torque) in &self.entered {
+            told.push((word("at_plug"), self.entry(*seq, *torque)));
+        }
+        if let Some(setting) = self.fit.as_ref().and_then(|fit| fit.setting) {
+            told.push((word("on_tool"), self.set_to(setting)));
+        }
+        told
+    }
+
+    /// What is to be minded while closing, as caution ids.
+    pub(in super::super) fn cautions(&self) -> &'static [&'static str] {
+        self.cautions
+    }
+
+    /// What the sheet asks.
+    fn asked(&self) -> Option<String> {
+        let given = Given::nothing()
+            .with("torque", self.target?)
+            .with_some("tolerance", self.tolerance);
+        Some(self.teller.say("label", "asked", &given))
+    }
+
+    /// What was entered, in the unit of the sheet as well.
+    fn entry(&self, seq: u64, torque: Amount) -> String {
+        let converted = (torque.unit() != self.unit)
+            .then(|| torque.to(self.unit, 1, Rounding::HalfEven).ok())
+            .flatten();
+        let given = Given::nothing()
+            .with("entry", seq)
+            .with("torque", torque)
+            .with_some("converted", converted);
+        self.teller.say("label", "entered", &given)
+    }
+
+    /// What the tool is set to, in its own unit.
+    fn set_to(&self, setting: Amount) -> String {
+        let given = Given::nothing().with("setting", Value::Written(setting.to_string()));
+        self.teller.say("label", "set_to", &given)
+    }
+
     /// A scale in one unit under a line, with what it is called above.
     fn scale(&self, drawing: &mut Drawing, axis: &Axis, named: &str, unit: Unit, y: f64) {
         let described = axis.described(named, unit.symbol());
@@ -140,10 +190,7 @@ impl<'a> Tightening<'a> {
         drawing.text(Attributes::class("strong"), [4.0, 12.0], "start", &title);
         let y = 58.0;
         if let Some(target) = self.target {
-            let given = Given::nothing()
-                .with("torque", target)
-                .with_some("tolerance", self.tolerance);
-            let words = self.teller.say("label", "asked", &given);
+            let words = self.asked().unwrap_or_default();
             let attributes = Attributes::class("asked")
                 .with("data-torque", target)
                 .with_some("data-tolerance", self.tolerance);
@@ -166,14 +213,7 @@ impl<'a> Tightening<'a> {
         self.scale(drawing, axis, "plug", self.unit, y);
         let mut under = y + 31.0;
         for (seq, torque) in &self.entered {
-            let converted = (torque.unit() != self.unit)
-                .then(|| torque.to(self.unit, 1, Rounding::HalfEven).ok())
-                .flatten();
-            let given = Given::nothing()
-                .with("entry", seq)
-                .with("torque", torque)
-                .with_some("converted", converted);
-            let words = self.teller.say("label", "entered", &given);
+            let words = self.entry(*seq, *torque);
             let attributes = Attributes::class("entered")
                 .with("data-entry", seq)
                 .with("data-torque", torque);
@@ -228,9 +268,7 @@ impl<'a> Tightening<'a> {
         let setting = self.fit.as_ref().and_then(|fit| fit.setting);
         if let Some(setting) = setting {
             let applied = self.fit.as_ref().and_then(|fit| fit.applied);
-            let words = self
-                .teller
-                .say("label", "set_to", &nothing().with("setting", setting));
+            let words = self.set_to(setting);
             let attributes = Attributes::class("setting")
                 .with("data-setting", setting)
                 .with_some("data-applied", applied);
@@ -257,19 +295,18 @@ impl<'a> Tightening<'a> {
 }
 
 /// How a tool suits a torque at the plug.
-pub(in super::super) fn suiting<'a>(
+fn suiting<'a>(
     target: Amount,
     tolerance: Option<Amount>,
     rig: &Rig<'a>,
-) -> Result<Option<ToolFit<'a>>, Error> {
+) -> Result<ToolChoice<'a>, Error> {
     let job = ToolJob {
         target,
         tolerance,
         adapter: rig.adapter,
         angle: rig.angle,
     };
-    let choice = tool_suits(&job, &[rig.tool])?;
-    Ok(choice.tools.into_iter().next())
+    tool_suits(&job, &[rig.tool])
 }
 
 /// A text over a place, inside the drawing.

@@ -111,13 +111,29 @@ impl<'a> Narrowing<'a> {
         drawing.finish("narrowing", [WIDTH, last + 8.0], &title, &described)
     }
 
+    /// The same in words, row by row.
+    pub(in super::super) fn told_all(&self) -> Vec<(String, String)> {
+        let rows = self.rows.iter();
+        rows.map(|row| {
+            let known = [self.known("as_found", row), self.known("now", row)];
+            let label = Given::nothing().with("entry", row.seq);
+            let label = self.teller.say("label", "entry", &label);
+            (label, format!("{} {}", row.words, known.join(" ")))
+        })
+        .collect()
+    }
+
     /// What is known at the end.
     fn told(&self, id: &'static str) -> String {
         let last = self.rows.last();
-        let interval = last.map_or(Interval::UNBOUNDED, |row| match id {
+        last.map_or_else(String::new, |row| self.known(id, row))
+    }
+
+    fn known(&self, id: &'static str, row: &Row) -> String {
+        let interval = match id {
             "as_found" => row.as_found,
             _ => row.now,
-        });
+        };
         let known = told(self.teller, "departure", &interval);
         self.teller
             .sentence("label", id, &Given::nothing().with("known", known))

@@ -2,6 +2,7 @@
 //! looks and the pours.
 
 use super::super::event::event;
+use super::super::outlook;
 use super::super::sentence::Given;
 use super::super::teller::Teller;
 use super::axis::Axis;
@@ -166,6 +167,25 @@ impl<'a> WarmUp<'a> {
         let reads =
             |entry: &&&Entry| reading(entry).is_some_and(|(_, source)| source.reads_fluid());
         self.events.iter().filter(reads)
+    }
+
+    /// The same in words, event by event.
+    pub(in super::super) fn told_all(&self) -> Vec<(String, String)> {
+        let label = |id: &str, entry: u64| {
+            let given = Given::nothing().with("entry", entry);
+            self.teller.say("label", id, &given)
+        };
+        let is_told =
+            |entry: &&&Entry| matches!(entry.fact, Fact::Temperature { .. } | Fact::Plug { .. });
+        let events = self.events.iter().filter(is_told);
+        let mut told: Vec<_> = events
+            .map(|entry| (label("entry", entry.seq), event(self.teller, entry, false)))
+            .collect();
+        if let Some(foretold) = self.foretold {
+            let lines = outlook::lines(self.teller, &foretold.outlook).join(" ");
+            told.push((label("forecast", foretold.entry), lines));
+        }
+        told
     }
 
     fn described(&self) -> String {

@@ -1,0 +1,294 @@
+//! The work sheet of a job: what the customer is told and what the shop keeps, on one page.
+
+use super::cautions::Cautions;
+use super::known::told;
+use super::paper::{Block, Medium, Paper, Section};
+use super::particulars::Particulars;
+use super::picture::{Narrowing, Tightening, WarmUp};
+use super::sentence::Given;
+use super::sheet::named_sheet;
+use super::teller::Teller;
+use super::text::{leak, unproven};
+use crate::check::{BySheet, Certainty, Evaluation, Fact, Header, LevelCheck, Verdict};
+use crate::error::Error;
+use crate::procedure::Pack;
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+
+/// A work sheet in English: [`Teller::work_sheet`].
+///
+/// # Errors
+/// Every fault of the journal, with path and position; those of [`tool_suits`](crate::torque::tool_suits) for the tool.
+///
+/// ```
+/// use brimline::{Pack, report::{Medium, Particulars, work_sheet}};
+/// let pack = Pack::embedded()?;
+/// let journal = r#"{"format":"brimline-journal/1","procedure":"pipit-level","job":"check","entries":[
+///     {"seq":1,"at":"2026-03-02T09:00:00Z","kind":"temperature","reading":"31 °C","source":"scan"}]}"#;
+/// let page = work_sheet(&pack, journal, &Particulars::default(), Medium::Html)?;
+/// assert!(page.starts_with("<!DOCTYPE html>") && page.contains("<svg") && !page.contains("<script"));
+/// # Ok::<(), brimline::Error>(())
+/// ```
+pub fn work_sheet(
+    pack: &Pack,
+    journal: &str,
+    particulars: &Particulars<'_>,
+    medium: Medium,
+) -> Result<String, Error> {
+    Teller::english().work_sheet(pack, journal, particulars, medium)
+}
+
+impl Teller {
+    /// The work sheet of a job, on one printed page: the shop, the job and the sheet; what was found and done, what it means
+    /// and what comes next, in plain sentences; the leak reading; what is not proven; what a person should know of the
+    /// journal; three pictures; every caution in full.
+    ///
+    /// In HTML it needs nothing from elsewhere and runs nothing, is light or dark as the reader's screen is, and whatever a
+    /// host has typed is text in it.
+    ///
+    /// # Errors
+    /// Every fault of the journal, with path and position; those of [`tool_suits`](crate::torque::tool_suits) for the tool.
+    pub fn work_sheet(
+        &self,
+        pack: &Pack,
+        journal: &str,
+        particulars: &Particulars<'_>,
+        medium: Medium,
+    ) -> Result<String, Error> {
+        let check = LevelCheck::replay(pack, journal)?;
+        let evaluation = check.evaluation();
+        let mut cautions = Cautions::on(self, evaluation.sheet());
+        cautions.need(evaluation.cautions());
+        let next = next(self, &evaluation, &mut cautions);
+        let mut paper = Paper {
+            language: self.catalogue().language().into(),
+            title: self.word("page", "work_sheet"),
+            shop: particulars.shop.iter().map(ToString::to_string).collect(),
+            about: about(self, &check, &evaluation),
+            ..Paper::default()
+        };
+        let heading = |id| self.word("heading", id);
+        let verdict = self.sentence("answer", evaluation.verdict().slug(), &Given::nothing());
+        let plainly = Block::Facts(customer(self, &check, &evaluation));
+        paper.told.push(Section::new(
+            "verdict",
+            heading("verdict"),
+            Vec::from([Block::Lead(verdict), plainly]),
+        ));
+        let reading = Vec::from([Block::Lines(leak(self, &evaluation))]);
+        paper
+            .told
+            .push(Section::new("leak", heading("leak"), reading));
+        let open = Vec::from([Block::Lines(unproven(self, &evaluation))]);
+        paper
+            .told
+            .push(Section::new("unproven", heading("unproven"), open));
+        if !evaluation.findings().is_empty() {
+            let found = Vec::from([Block::Facts(findings(self, &evaluation))]);
+            paper
+                .told
+                .push(Section::new("findings", heading("findings"), found));
+        }
+        if !next.is_empty() {
+            let acts = Vec::from([Block::Ticked(next)]);
+            paper.told.push(Section::new("next", heading("next"), acts));
+        }
+        paper.shown = pictures(self, &check, particulars)?;
+        let numbered = Vec::from([Block::Numbered(cautions.all())]);
+        paper
+            .foot
+            .push(Section::new("cautions", heading("cautions"), numbered));
+        paper.foot.push(kept(self, particulars, &evaluation));
+        Ok(paper.write(medium))
+    }
+}
+
+/// The job, what it is done on, the sheet, the day.
+pub(super) fn about(
+    teller: &Teller,
+    check: &LevelCheck,
+    evaluation: &Evaluation,
+) -> Vec<(String, String)> {
+    let header: &Header = check.header();
+    let subject = header.subject.as_ref();
+    let odometer = subject.and_then(|subject| subject.odometer);
+    let by: Vec<&str> = people(check);
+    let sheet = named_sheet(teller, evaluation.procedure(), evaluation.sheet());
+    let given = [
+        ("job", Some(teller.word("job", header.job.slug()))),
+        ("job_id", header.job_id.clone()),
+        ("vehicle", subject.map(|subject| subject.vehicle.clone())),
+        ("unit", subject.and_then(|subject| subject.unit.clone())),
+        (
+            "odometer",
+            odometer.map(|odometer| teller.number(&odometer.to_string())),
+        ),
+        (
+            "opened",
+            subject.and_then(|subject| subject.last_opened.clone()),
+        ),
+        (
+            "complaint",
+            subject.and_then(|subject| subject.complaint.clone()),
+        ),
+        ("sheet", Some(sheet)),
+        ("time", time(teller, check)),
+        ("by", (!by.is_empty()).then(|| by.join(", "))),
+    ];
+    given
+        .into_iter()
+        .filter_map(|(id, value)| Some((teller.word("head", id), value?)))
+        .collect()
+}
+
+/// Who is named in the entries, each once.
+fn people(check: &LevelCheck) -> Vec<&str> {
+    let mut people: Vec<&str> = Vec::new();
+    for by in check.entries().filter_map(|entry| entry.by.as_deref()) {
+        if !people.contains(&by) {
+            people.push(by);
+        }
+    }
+    people
+}
+
+/// The day and the clock of the first and the last entry, as they were written.
+fn time(teller: &Teller, check: &LevelCheck) -> Option<String> {
+    let mut entries = check.entries();
+    let first = entries.next()?.at.text();
+    let last = entries.next_back().map_or(first, |entry| entry.at.text());
+    let part = |text: &str, from, to| text.get(from..to).map(String::from);
+    let given = Given::nothing()
+        .with_some("day", part(first, 0, 10))
+        .with_some("begun", part(first, 11, 16))
+        .with_some("ended", part(last, 11, 16));
+    Some(teller.say("head", "day_and_time", &given))
+}
+
+/// What a customer is told: found, done, what it means, what comes next.
+fn customer(teller: &Teller, check: &LevelCheck, evaluation: &Evaluation) -> Vec<(String, String)> {
+    let nothing = Given::nothing;
+    let say = |id: &str, given: &Given| teller.sentence("customer", id, given);
+    let found = evaluation.as_found();
+    let known =
+        (found.lo().is_some() || found.hi().is_some()).then(|| told(teller, "departure", &found));
+    let found = say("found", &nothing().with_some("known", known.clone()));
+    let unknown = say("found_unknown", &nothing());
+    let net = told(teller, "net", &evaluation.net_added());
+    let mut done = Vec::from([say("net", &nothing().with("known", net))]);
+    let torque = check
+        .course()
+        .steps
+        .iter()
+        .rev()
+        .find_map(|step| match &step.entry.fact {
+            Fact::Tightened { torque, .. } => Some(*torque),
+            _ => None,
+        });
+    if let Some(torque) = torque {
+        done.push(say("tightened", &nothing().with("torque", torque)));
+    }
+    let verdict = evaluation.verdict();
+    let mut means = Vec::from([teller.sentence("means", verdict.slug(), &nothing())]);
+    let reading = evaluation.leak();
+    let is_short = evaluation
+        .as_found()
+        .hi()
+        .is_some_and(|hi| hi.is_negative());
+    let leaks = match reading.by_sheet {
+        BySheet::Above => Some("past_limit"),
+        BySheet::Below if is_short => Some("below_limit"),
+        _ => None,
+    };
+    means.extend(leaks.map(|id| say(id, &nothing())));
+    if leaks.is_some() && reading.certainty == Certainty::Marginal {
+        means.push(say("marginal", &nothing()));
+    }
+    let next = match (verdict, reading.by_sheet) {
+        (_, BySheet::Above) => "find_leak",
+        (Verdict::AtLevel, _) if is_short => "check_again",
+        (Verdict::AtLevel, _) => "watch_it",
+        _ => "not_done",
+    };
+    let line = |id: &str, text: String| (teller.word("customer", id), text);
+    Vec::from([
+        line("head_found", if known.is_some() { found } else { unknown }),
+        line("head_done", done.join(" ")),
+        line("head_means", means.join(" ")),
+        line("head_next", say(next, &nothing())),
+    ])
+}
+
+/// Findings, each behind the entry it is about.
+fn findings(teller: &Teller, evaluation: &Evaluation) -> Vec<(String, String)> {
+    let entry = |entries: &[u64]| {
+        let first = entries
+            .first()
+            .map(|seq| Given::nothing().with("entry", seq));
+        first.map_or_else(String::new, |given| teller.say("label", "entry", &given))
+    };
+    let findings = evaluation.findings().iter();
+    findings
+        .map(|finding| (entry(&finding.entries), teller.found(finding)))
+        .collect()
+}
+
+/// What to do next in the bay, each with the numbers of its cautions.
+fn next(teller: &Teller, evaluation: &Evaluation, cautions: &mut Cautions<'_>) -> Vec<String> {
+    let acts = evaluation.next().iter();
+    acts.map(|act| {
+        let mind = cautions.need_for(act);
+        format!("{} {mind}", teller.advice(act)).trim_end().into()
+    })
+    .collect()
+}
+
+fn pictures(
+    teller: &Teller,
+    check: &LevelCheck,
+    particulars: &Particulars<'_>,
+) -> Result<Vec<Section>, Error> {
+    let course = check.course();
+    let narrowing = Narrowing::of(teller, check, &course);
+    let warm_up = WarmUp::of(teller, check, &course);
+    let closing = Tightening::of(teller, check, &course, particulars.rig.as_ref())?;
+    let drawn = [
+        (
+            "narrowing",
+            narrowing.map(|drawn| (drawn.draw(), drawn.told_all())),
+        ),
+        (
+            "warm_up",
+            warm_up.map(|drawn| (drawn.draw(), drawn.told_all())),
+        ),
+        (
+            "closing",
+            closing.map(|drawn| (drawn.draw(), drawn.told_all())),
+        ),
+    ];
+    let sections = drawn.into_iter().filter_map(|(id, drawn)| {
+        let (svg, told) = drawn?;
+        let picture = Vec::from([Block::Picture { svg, told }]);
+        Some(Section::new(id, teller.word("picture", id), picture))
+    });
+    Ok(sections.collect())
+}
+
+/// What the page rests on: the rules, the digest of the sheet, and the record that was sealed.
+fn kept(teller: &Teller, particulars: &Particulars<'_>, evaluation: &Evaluation) -> Section {
+    let label = |id: &str| teller.word("head", id);
+    let digest = evaluation.procedure().digest.clone();
+    let mut facts = Vec::from([(label("rules"), String::from(crate::check::RULES))]);
+    facts.extend(digest.map(|digest| (label("sheet_digest"), digest)));
+    facts.extend(
+        particulars
+            .record
+            .map(|digest| (label("record"), digest.into())),
+    );
+    Section::new(
+        "kept",
+        teller.word("heading", "kept"),
+        Vec::from([Block::Facts(facts)]),
+    )
+}
