@@ -45,7 +45,7 @@ pub use check::{
 };
 pub use document::Limits;
 pub use error::{Error, ErrorKind, Fault, Position};
-pub use estimate::PriceList;
+pub use estimate::{Estimate, Invoice, PriceList, estimate, invoice};
 pub use procedure::{Act, Pack};
 pub use quantity::{Amount, Interval, IntoUnit, Kind, Measures, Rounding, Unit, convert};
 pub use record::{History, Record};

@@ -1,7 +1,7 @@
 //! What this version of the library is and reads.
 
 use crate::check::{JOURNAL_FORMAT, RESULT_FORMAT, RULES};
-use crate::estimate::PRICES_FORMAT;
+use crate::estimate::{ESTIMATE_FORMAT, INVOICE_FORMAT, PRICES_FORMAT};
 use crate::procedure::PACK_FORMAT;
 use crate::record::RECORD_FORMAT;
 use crate::report::{MESSAGES_FORMAT, PROFILE_FORMAT};
@@ -37,6 +37,10 @@ pub struct Documents {
     pub messages: &'static str,
     /// Profiles of shops.
     pub profile: &'static str,
+    /// Estimates.
+    pub estimate: &'static str,
+    /// Invoices.
+    pub invoice: &'static str,
 }
 
 /// The versions of the library, its rules and its documents.
@@ -57,6 +61,8 @@ pub const fn versions() -> Versions {
             prices: PRICES_FORMAT,
             messages: MESSAGES_FORMAT,
             profile: PROFILE_FORMAT,
+            estimate: ESTIMATE_FORMAT,
+            invoice: INVOICE_FORMAT,
         },
     }
 }

@@ -354,6 +354,8 @@ class Formats(TypedDict):
     prices: str
     messages: str
     profile: str
+    estimate: str
+    invoice: str
 
 
 class Versions(TypedDict):

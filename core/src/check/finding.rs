@@ -114,7 +114,7 @@ pub struct Finding {
 }
 
 impl Finding {
-    pub(super) const fn new(id: &'static str, severity: Severity) -> Self {
+    pub(crate) const fn new(id: &'static str, severity: Severity) -> Self {
         Finding {
             id,
             severity,
@@ -124,17 +124,17 @@ impl Finding {
         }
     }
 
-    pub(super) fn of(mut self, entries: impl IntoIterator<Item = u64>) -> Self {
+    pub(crate) fn of(mut self, entries: impl IntoIterator<Item = u64>) -> Self {
         self.entries.extend(entries);
         self
     }
 
-    pub(super) fn field(mut self, name: &'static str) -> Self {
+    pub(crate) fn field(mut self, name: &'static str) -> Self {
         self.field = Some(name);
         self
     }
 
-    pub(super) fn with(mut self, name: &'static str, value: impl Into<Arg>) -> Self {
+    pub(crate) fn with(mut self, name: &'static str, value: impl Into<Arg>) -> Self {
         self.args = self.args.with(name, value);
         self
     }

@@ -52,7 +52,7 @@ pub struct LevelCheck {
     delivery: Vec<Finding>,
     /// Findings of the journal as a whole, then those of its corrections.
     about: Vec<Finding>,
-    state: State,
+    pub(super) state: State,
 }
 
 /// What is known after one entry.

@@ -27,6 +27,7 @@ mod plausible;
 mod read;
 mod sheet;
 mod size;
+mod standing;
 mod trail;
 mod verdict;
 mod warming;
@@ -57,4 +58,5 @@ pub(crate) use level_check::Known;
 pub use level_check::LevelCheck;
 pub use moment::Moment;
 
+pub(crate) use standing::{Happened, Standing};
 pub use verdict::Verdict;

@@ -32,6 +32,8 @@ const CONFIRMATIONS: &[&str] = &[
     "cleaned_dry",
     "drips_checked",
     "levelling_off",
+    "plug_replaced",
+    "leak_searched",
 ];
 
 /// What the shop says always holds and nothing here knows.

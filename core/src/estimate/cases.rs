@@ -1,0 +1,259 @@
+//! How much goes in, at best, likely and at worst, and what that assumes.
+
+use super::asked::Asked;
+use super::facts::Facts;
+use super::work::{Poured, Work};
+use crate::check::{Args, BySheet, Job, Standing, Verdict};
+use crate::error::{Error, ErrorKind, Fault};
+use crate::procedure::Procedure;
+use crate::quantity::{Amount, Rounding, Unit};
+use alloc::string::ToString;
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// One thing a case assumes.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct Assumption {
+    /// The stable name.
+    pub id: &'static str,
+    /// The quantities it speaks of.
+    pub args: Args,
+}
+
+fn assumed(id: &'static str) -> Assumption {
+    Assumption {
+        id,
+        args: Args::none(),
+    }
+}
+
+impl Assumption {
+    fn with(mut self, name: &'static str, volume: Amount) -> Self {
+        self.args = self.args.with(name, volume);
+        self
+    }
+}
+
+/// What one case assumes.
+pub(super) struct Assumed {
+    /// What goes in, all of it, in exact counts of volume.
+    pub(super) count: i128,
+    pub(super) assumes: Vec<Assumption>,
+    leak_search: bool,
+    new_plug: bool,
+}
+
+/// Best, likely and worst.
+pub(super) struct Volumes<'w> {
+    poured: i128,
+    sheet: &'w Procedure,
+    job: Job,
+    /// What is drained first, where the job says so.
+    drains: i128,
+    /// Whether a leak is to be looked for in any case.
+    is_leak_due: bool,
+    cases: [Assumed; 3],
+}
+
+fn count(amount: Option<Amount>) -> Option<i128> {
+    amount.and_then(|amount| amount.count())
+}
+
+impl<'w> Volumes<'w> {
+    pub(super) fn of(
+        standing: &Standing<'_>,
+        facts: &Facts<'_>,
+        sheet: &'w Procedure,
+        asked: &Asked,
+    ) -> Result<Self, Error> {
+        let poured = facts.poured();
+        let capacity = sheet.capacity.as_ref();
+        let refill = capacity.and_then(|capacity| capacity.refill.or(capacity.total));
+        let plain = |count: i128, id| Assumed {
+            count: count.max(poured),
+            assumes: Vec::from([assumed(id)]),
+            leak_search: false,
+            new_plug: false,
+        };
+        let fills = standing.job.fills_by_measure();
+        let cases = if standing.job == Job::ConditionOnly {
+            [(); 3].map(|()| plain(poured, "nothing_more"))
+        } else if standing.verdict == Verdict::AtLevel {
+            [(); 3].map(|()| plain(poured, "level_found"))
+        } else if fills {
+            let refill = refill.or(asked.likely).ok_or_else(unknown)?;
+            let total = capacity
+                .and_then(|capacity| capacity.total)
+                .unwrap_or(refill);
+            let of = |volume: Amount| {
+                let mut case = plain(volume.count().unwrap_or(0), "takes_refill");
+                case.assumes = Vec::from([assumed("takes_refill").with("volume", volume)]);
+                case
+            };
+            let mut worst = of(total);
+            worst.assumes = Vec::from([assumed("takes_total").with("volume", total)]);
+            [of(refill), of(refill), worst]
+        } else {
+            top_up(standing, sheet, poured, asked)?
+        };
+        let mut volumes = Volumes {
+            poured,
+            sheet,
+            job: standing.job,
+            drains: match standing.job {
+                Job::Exchange => count(refill).unwrap_or(0),
+                _ => 0,
+            },
+            is_leak_due: standing.by_sheet == BySheet::Above && facts.work.leak_search.is_none(),
+            cases,
+        };
+        if standing.verdict != Verdict::AtLevel && standing.job != Job::ConditionOnly {
+            volumes.state(asked.likely);
+        }
+        let limited = standing.job.counts_for_leak() && sheet.leak_limit.is_some();
+        let [best, likely, worst] = &mut volumes.cases;
+        if volumes.is_leak_due {
+            for case in [best, likely, &mut *worst] {
+                case.leak_search = true;
+                case.assumes.push(assumed("leak_due"));
+            }
+        } else if limited && standing.by_sheet == BySheet::Open {
+            worst.leak_search = true;
+            worst.assumes.push(assumed("leak_search"));
+        }
+        if limited && standing.by_sheet != BySheet::Below {
+            worst.new_plug = true;
+            worst.assumes.push(assumed("new_plug"));
+        }
+        worst.assumes.push(assumed("before_new_approval"));
+        Ok(volumes)
+    }
+
+    /// Takes the host's own likely volume in, and keeps the cases in their order.
+    fn state(&mut self, stated: Option<Amount>) {
+        let [best, likely, worst] = &mut self.cases;
+        if let Some((stated, count)) = stated.and_then(|own| Some((own, own.count()?))) {
+            likely.count = count.max(self.poured);
+            likely.assumes = Vec::from([assumed("stated_volume").with("volume", stated)]);
+        }
+        best.count = best.count.min(likely.count);
+        worst.count = worst.count.max(likely.count);
+    }
+
+    /// One case, and what is billed in it.
+    pub(super) fn case<'s>(&'s self, which: usize, facts: &Work<'s>) -> (&'s Assumed, Work<'s>) {
+        let [best, likely, worst] = &self.cases;
+        let case = match which {
+            0 => best,
+            1 => likely,
+            _ => worst,
+        };
+        let mut work = self.so_far(facts, case.count.saturating_sub(self.poured));
+        if case.leak_search {
+            work.leak_search.get_or_insert_default();
+        }
+        if case.new_plug {
+            let (count, _) = &mut work.plugs;
+            *count = (*count).max(1);
+        }
+        let (out, _) = &mut work.out;
+        *out = (*out).max(self.drains);
+        (case, work)
+    }
+
+    /// What is billed if so much more is poured and the plug is closed then.
+    pub(super) fn so_far<'s>(&'s self, facts: &Work<'s>, further: i128) -> Work<'s> {
+        let mut work = facts.clone();
+        if further > 0 {
+            let fluid = self.sheet.fluid.as_deref().unwrap_or_default();
+            match work.poured.iter_mut().find(|pour| pour.fluid == fluid) {
+                Some(pour) => pour.count = pour.count.saturating_add(further),
+                None => work.poured.push(Poured {
+                    fluid,
+                    path: "procedure.fluid".to_string(),
+                    count: further,
+                    entries: Vec::new(),
+                    containers: Vec::new(),
+                }),
+            }
+        }
+        if self.job != Job::ConditionOnly {
+            let (count, _) = &mut work.closings;
+            *count = (*count).max(1);
+        }
+        if self.is_leak_due {
+            work.leak_search.get_or_insert_default();
+        }
+        work
+    }
+
+    /// What the worst case still takes, in exact counts of volume.
+    pub(super) fn still_needed(&self) -> i128 {
+        let [_, _, worst] = &self.cases;
+        worst.count.saturating_sub(self.poured)
+    }
+}
+
+/// A check or a top-up: nothing, half of the leak limit, the leak limit.
+fn top_up(
+    standing: &Standing<'_>,
+    sheet: &Procedure,
+    poured: i128,
+    asked: &Asked,
+) -> Result<[Assumed; 3], Error> {
+    let limit = sheet.leak_limit.as_ref().and_then(|limit| limit.limit());
+    let limit = limit.filter(|_| standing.job.counts_for_leak());
+    let refill = sheet.capacity.as_ref().and_then(|capacity| capacity.refill);
+    let most = limit.or(refill).or(asked.likely).ok_or_else(unknown)?;
+    let most_count = most.count().unwrap_or(0);
+    let step = sheet.refill.as_ref().and_then(|refill| refill.step);
+    let half = most_count.checked_div(2).unwrap_or(0);
+    let likely = count(step).filter(|step| *step > 0).map_or(half, |step| {
+        let begun = half.checked_rem(step).is_some_and(|left| left > 0);
+        let steps = half
+            .checked_div(step)
+            .unwrap_or(0)
+            .saturating_add(begun.into());
+        steps.saturating_mul(step).min(most_count)
+    });
+    let case = |count: i128, assumption| Assumed {
+        count: count.max(poured),
+        assumes: Vec::from([assumption]),
+        leak_search: false,
+        new_plug: false,
+    };
+    let past = |count: i128, assumption| {
+        let is_past = poured > count;
+        case(
+            count,
+            if is_past {
+                assumed("as_poured")
+            } else {
+                assumption
+            },
+        )
+    };
+    let unit: Unit = standing.unit;
+    let likely_told = Amount::from_count(likely, unit, 6, Rounding::HalfUp)?;
+    let to_most = match limit {
+        Some(limit) => assumed("to_limit").with("limit", limit),
+        None => assumed("takes_refill").with("volume", most),
+    };
+    Ok([
+        case(0, assumed("nothing_more")),
+        past(
+            likely,
+            assumed("assumed_volume").with("volume", likely_told),
+        ),
+        past(most_count, to_most),
+    ])
+}
+
+/// Nothing says how much a unit could take.
+fn unknown() -> Fault {
+    let hint = "the sheet states neither a leak limit nor a capacity: state the likely volume";
+    Fault::new(ErrorKind::Unresolved)
+        .at("procedure.capacity.refill")
+        .hint(hint)
+}

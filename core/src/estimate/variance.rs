@@ -1,0 +1,183 @@
+//! What was billed otherwise than it was estimated, and why.
+
+use super::lines::{Line, What};
+use super::quote::Quote;
+use crate::error::Error;
+use crate::money::{Currency, Money};
+use crate::quantity::Amount;
+use crate::word::words;
+use alloc::vec::Vec;
+use core::cmp::Ordering;
+use serde::Serialize;
+
+words! {
+    /// Why a line is billed otherwise than it was estimated.
+    pub enum Why {
+        /// The estimate did not have it.
+        Added = "added",
+        /// It was not needed.
+        NotNeeded = "not_needed",
+        /// There was more of it.
+        More = "more",
+        /// There was less of it.
+        Less = "less",
+        /// It is billed by another item of the price list.
+        OtherItem = "other_item",
+        /// Its price has changed.
+        OtherPrice = "other_price",
+    }
+}
+
+/// One thing that is billed otherwise than it was estimated.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct Variance {
+    /// What for.
+    pub id: What,
+    /// Without tax, as estimated.
+    pub estimated: Money,
+    /// Without tax, as billed.
+    pub billed: Money,
+    /// How much more it is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub more: Option<Money>,
+    /// How much less it is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub less: Option<Money>,
+    /// Why.
+    pub why: Vec<Why>,
+    /// The entries that brought it about, by `seq`: those of the billed lines.
+    pub entries: Vec<u64>,
+}
+
+/// What an invoice says against an estimate.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct Against {
+    /// The total that was estimated, tax included.
+    pub estimated: Money,
+    /// How much more the invoice is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub more: Option<Money>,
+    /// How much less it is.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub less: Option<Money>,
+    /// What differs, in the order of lines.
+    pub lines: Vec<Variance>,
+}
+
+impl Against {
+    pub(super) fn of(quote: &Quote, lines: &[Line], total: Money) -> Result<Self, Error> {
+        let currency = total.currency();
+        let mut told = Vec::new();
+        for (_, what) in What::WORDS {
+            let own = |lines: &'_ [Line]| -> Vec<Line> {
+                let own = lines.iter().filter(|line| line.id == *what);
+                own.cloned().collect()
+            };
+            let variance = variance(*what, &own(&quote.lines), &own(lines), currency)?;
+            told.extend(variance);
+        }
+        let (more, less) = apart(quote.total, total)?;
+        Ok(Against {
+            estimated: quote.total,
+            more,
+            less,
+            lines: told,
+        })
+    }
+}
+
+/// How much more and how much less one sum is than another.
+pub(super) fn apart(before: Money, after: Money) -> Result<(Option<Money>, Option<Money>), Error> {
+    let (was, is) = (before.minor_units(), after.minor_units());
+    let by = |minor| Money::new(minor, after.currency()).map(Some);
+    Ok(match is.cmp(&was) {
+        Ordering::Equal => (None, None),
+        Ordering::Greater => (by(is.saturating_sub(was))?, None),
+        Ordering::Less => (None, by(was.saturating_sub(is))?),
+    })
+}
+
+fn variance(
+    id: What,
+    before: &[Line],
+    after: &[Line],
+    currency: Currency,
+) -> Result<Option<Variance>, Error> {
+    let same = |one: &Line, other: &Line| {
+        one.item == other.item
+            && one.quantity == other.quantity
+            && one.price == other.price
+            && one.net == other.net
+    };
+    let is_same = before.len() == after.len()
+        && before
+            .iter()
+            .zip(after)
+            .all(|(one, other)| same(one, other));
+    if is_same {
+        return Ok(None);
+    }
+    let net = |lines: &[Line]| {
+        let mut nets = lines.iter().map(|line| line.net);
+        nets.try_fold(Money::zero(currency), Money::plus)
+    };
+    let (estimated, billed) = (net(before)?, net(after)?);
+    let (more, less) = apart(estimated, billed)?;
+    Ok(Some(Variance {
+        id,
+        estimated,
+        billed,
+        more,
+        less,
+        why: why(before, after),
+        entries: after.iter().fold(Vec::new(), |mut all, line| {
+            let new = line.cause.entries.iter().filter(|seq| !all.contains(*seq));
+            let new: Vec<u64> = new.copied().collect();
+            all.extend(new);
+            all
+        }),
+    }))
+}
+
+fn why(before: &[Line], after: &[Line]) -> Vec<Why> {
+    if before.is_empty() {
+        return Vec::from([Why::Added]);
+    }
+    if after.is_empty() {
+        return Vec::from([Why::NotNeeded]);
+    }
+    let find = |lines: &[Line], item: &str| -> Option<Line> {
+        lines.iter().find(|line| line.item == item).cloned()
+    };
+    let mut told = Vec::new();
+    let mut say = |why| {
+        if !told.contains(&why) {
+            told.push(why);
+        }
+    };
+    for line in after {
+        let Some(was) = find(before, &line.item) else {
+            say(Why::OtherItem);
+            continue;
+        };
+        match order(&line.quantity, &was.quantity) {
+            Some(Ordering::Greater) => say(Why::More),
+            Some(Ordering::Less) => say(Why::Less),
+            _ => {}
+        }
+        if line.price != was.price {
+            say(Why::OtherPrice);
+        }
+    }
+    if before.iter().any(|line| find(after, &line.item).is_none()) {
+        say(Why::OtherItem);
+    }
+    told
+}
+
+/// The order of two quantities of one kind.
+fn order(one: &Amount, other: &Amount) -> Option<Ordering> {
+    one.compare(other).ok()
+}
