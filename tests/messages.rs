@@ -1,5 +1,7 @@
 //! Every id has its message, every message its use, and every argument a message names is given.
 
+#[path = "messages/counter.rs"]
+mod counter;
 #[path = "messages/journals.rs"]
 mod journals;
 mod vector_cases;
@@ -281,6 +283,7 @@ fn heard() -> Said {
             said.count("lack", id, BTreeSet::new());
         }
     }
+    counter::hear(&mut said);
     let defective = Pack::from_json(DEFECTIVE).expect("a defective sheet still reads");
     for finding in defective.lint() {
         let names = finding.args.keys().map(ToString::to_string).collect();

@@ -6,6 +6,7 @@
 //! `{limit!}` is told as it was printed, and beside it in the unit the shop prefers. What is worded otherwise after
 //! the count of one has a second text: `files: "{count} files"; count one: "{count} file",`.
 
+mod counter;
 mod history;
 mod pages;
 mod records;
@@ -53,12 +54,13 @@ macro_rules! table {
 use {one, table};
 
 /// Every file of the catalogue.
-const TABLES: [&[Part]; 5] = [
+const TABLES: [&[Part]; 6] = [
     sentences::SENTENCES,
     words::WORDS,
     pages::PAGES,
     history::HISTORY,
     records::RECORDS,
+    counter::COUNTER,
 ];
 
 /// Every message, part by part.

@@ -257,6 +257,8 @@ pub(super) static WORDS: &[Part] = table! {
         fill_opening_closed: "the fill opening is closed",
         cleaned_dry: "it is clean and dry underneath",
         drips_checked: "looked for drips",
+        plug_replaced: "the plug was replaced",
+        leak_searched: "the leak was looked for",
         levelling_off: "self-levelling is switched off",
     }
 };
