@@ -5,8 +5,7 @@ use crate::document::{Limits, Node, Reader};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::money::Money;
 use crate::procedure::format;
-use crate::quantity::Unit;
-use alloc::string::ToString;
+use crate::quantity::{Amount, Kind, Unit};
 use alloc::vec::Vec;
 
 /// What an estimate promised: the lines of its likely case, and their total.
@@ -94,17 +93,7 @@ fn line(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Line> {
     let id = reader.required(&object, "id", |reader, node| reader.word(node, What::WORDS));
     let item = reader.required(&object, "item", Reader::text);
     let cause = reader.required(&object, "cause", cause);
-    let quantity = reader.required(&object, "quantity", |reader, node| {
-        // Pieces are written as a plain number.
-        let is_plain = node.text().is_some_and(|text| !text.contains(' '));
-        match node {
-            Node::Text(text) if is_plain => {
-                let pieces = Node::Text((text.to_string() + " ratio").into());
-                reader.any_amount(&pieces)
-            }
-            _ => reader.any_amount(node),
-        }
-    });
+    let quantity = reader.required(&object, "quantity", quantity);
     let price = reader.required(&object, "price", Reader::price);
     let net = reader.required(&object, "net", Reader::money);
     let taxes = reader.optional(&object, "taxes", |reader, node| {
@@ -121,6 +110,16 @@ fn line(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Line> {
         net: net?,
         taxes: taxes.unwrap_or_default(),
     })
+}
+
+/// An amount; pieces are written as a plain number.
+fn quantity(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Amount> {
+    let is_plain = node.text().is_some_and(|text| !text.contains(' '));
+    if is_plain {
+        reader.amount(node, Kind::Ratio)
+    } else {
+        reader.any_amount(node)
+    }
 }
 
 fn cause(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Cause> {

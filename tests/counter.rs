@@ -1,0 +1,8 @@
+//! What a job costs: worked by hand, and whatever happened.
+
+#[path = "counter/anything.rs"]
+mod anything;
+#[path = "counter/by_hand.rs"]
+mod by_hand;
+#[path = "counter/jobs.rs"]
+mod jobs;
