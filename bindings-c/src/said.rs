@@ -10,6 +10,7 @@ use std::ffi::c_char;
 pub(crate) fn under(args: &Args, name: &str) -> String {
     match args.get(name) {
         Some(Arg::Amount(amount)) => amount.to_string(),
+        Some(Arg::Money(money)) => money.to_string(),
         Some(Arg::Text(text)) => text.clone(),
         Some(Arg::Whole(whole)) => whole.to_string(),
         _ => String::new(),

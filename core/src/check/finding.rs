@@ -1,17 +1,20 @@
 //! What a check says beside its answer: findings, reasons and next acts, each by a stable id with its args.
 
+use crate::money::Money;
 use crate::procedure::Severity;
 use crate::quantity::Amount;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 use serde::{Serialize, Serializer};
 
-/// One argument of a message: a quantity, a whole number, an id or a name. Never a sentence.
+/// One argument of a message: a quantity, a sum of money, a whole number, an id or a name. Never a sentence.
 #[derive(Debug, Clone, PartialEq, Eq)]
 #[non_exhaustive]
 pub enum Arg {
     /// A quantity, written as its text.
     Amount(Amount),
+    /// A sum of money, written as its text.
+    Money(Money),
     /// An id, or a name of the pack's or host's.
     Text(String),
     /// A whole number.
@@ -21,6 +24,12 @@ pub enum Arg {
 impl From<Amount> for Arg {
     fn from(amount: Amount) -> Self {
         Arg::Amount(amount)
+    }
+}
+
+impl From<Money> for Arg {
+    fn from(money: Money) -> Self {
+        Arg::Money(money)
     }
 }
 
@@ -46,6 +55,7 @@ impl Serialize for Arg {
     fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
         match self {
             Arg::Amount(amount) => amount.serialize(serializer),
+            Arg::Money(money) => money.serialize(serializer),
             Arg::Text(text) => serializer.serialize_str(text),
             Arg::Whole(value) => serializer.serialize_i64(*value),
         }

@@ -138,18 +138,18 @@ impl Ceiling {
         let mut findings = Vec::new();
         let found = |id| {
             let finding = Finding::new(id, Severity::Stop).of(approval.entries.clone());
-            finding.with("ceiling", self.money.to_string())
+            finding.with("ceiling", self.money)
         };
         if over.is_some() {
             let finding = found("ceiling_passed");
-            findings.push(finding.with("total", so_far.to_string()));
+            findings.push(finding.with("total", so_far));
         }
         if let Some(planned) = planned {
             let after = total(Some(planned))?;
             if over.is_none() && after.minor_units() > self.money.minor_units() {
                 let affordable = affordable(planned, self.money, total)?;
                 let finding = found("call_before_pour").with("planned", planned);
-                let finding = finding.with("after", after.to_string());
+                let finding = finding.with("after", after);
                 findings.push(finding.with("affordable", affordable));
                 approval.affordable = Some(affordable);
             }

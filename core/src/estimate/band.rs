@@ -136,8 +136,8 @@ pub fn estimate(prices: &PriceList, check: &LevelCheck, asked: &Asked) -> Result
             if highest.minor_units() > approval.ceiling.minor_units() {
                 let finding = Finding::new("worst_past_ceiling", Severity::Note);
                 let finding = finding.of(approval.entries.iter().copied());
-                let finding = finding.with("ceiling", approval.ceiling.to_string());
-                findings.push(finding.with("total", highest.to_string()));
+                let finding = finding.with("ceiling", approval.ceiling);
+                findings.push(finding.with("total", highest));
             }
             Some(approval)
         }

@@ -12,7 +12,7 @@ use crate::error::{Error, Fault};
 use crate::money::{Money, mixed};
 use crate::procedure::Severity;
 use crate::quantity::Amount;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -191,8 +191,8 @@ fn findings(standing: &Standing<'_>, facts: &Facts<'_>, total: Money) -> Vec<Fin
         && ceiling.minor_units() < total.minor_units()
     {
         let finding = Finding::new("ceiling_passed", Severity::Stop).of([*seq]);
-        let finding = finding.with("ceiling", ceiling.to_string());
-        found.push(finding.with("total", total.to_string()));
+        let finding = finding.with("ceiling", ceiling);
+        found.push(finding.with("total", total));
     }
     found
 }

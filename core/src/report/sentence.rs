@@ -44,6 +44,7 @@ impl From<&Arg> for Value {
     fn from(arg: &Arg) -> Self {
         match arg {
             Arg::Amount(amount) => amount.into(),
+            Arg::Money(money) => (*money).into(),
             Arg::Text(text) => text.into(),
             Arg::Whole(whole) => Value::Whole(whole.unsigned_abs()),
         }
