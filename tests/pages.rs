@@ -105,6 +105,38 @@ fn the_documents_of_the_authors_page_evaluate() {
     assert_eq!(answer.net_added().to_string(), "[0.17538 L, 0.229591 L]");
 }
 
+#[test]
+fn the_documents_of_the_page_on_prices_estimate() {
+    let of = |path: &str, kind: &str| {
+        let blocks = blocks(&page(path)).into_iter();
+        let mut own = blocks.filter(|(info, _)| info == kind);
+        own.next_back().expect("the page has such a block").1
+    };
+    let prices = of("core/packs/PRICES.md", "json prices");
+    let asked = of("core/packs/PRICES.md", "json asked");
+    let asked = brimline::estimate::Asked::from_json(&asked).expect("what is asked reads");
+    let pack = brimline::Pack::from_json(&of("core/packs/README.md", "json pack"));
+    let header = r#"{"format":"brimline-journal/1","procedure":"plain","job":"check"}"#;
+    let check = brimline::LevelCheck::start(&pack.expect("the pack reads"), header)
+        .expect("the header reads");
+    let list = brimline::PriceList::from_json(&prices).expect("the list reads");
+    let told = brimline::estimate(&list, &check, &asked).expect("all of it has a price");
+    // Worked by hand: half an hour at 110.00 an hour 55.00, seal 2.10, threadlocker 0.90; 0.6 qt at 14.00 a quart 8.40 in the
+    // likely case; in the worst 1 L, 1.0566882 qt, 14.79, the leak search 90.00 and a plug 7.50.
+    let totals = told.cases().map(|case| case.total.total.to_string());
+    assert_eq!(totals, ["58.00 USD", "66.40 USD", "170.29 USD"]);
+
+    let mut cut: Value = serde_json::from_str(&prices).expect("the list is JSON");
+    let members = cut.as_object_mut().expect("the list is an object");
+    members.remove("seals");
+    members.remove("leak_search");
+    let list = brimline::PriceList::from_json(&cut.to_string()).expect("the list reads");
+    let error = brimline::estimate(&list, &check, &asked).expect_err("two prices are missing");
+    let mut paths: Vec<&str> = error.faults().map(|fault| fault.path.as_str()).collect();
+    paths.sort_unstable();
+    assert_eq!(paths, ["prices.leak_search", "procedure.closing.seal"]);
+}
+
 /// Every property a schema has, wherever it stands.
 fn properties(schema: &Value, names: &mut Vec<String>) {
     match schema {
