@@ -2969,6 +2969,147 @@ brim_status brim_drops_for(const struct brim_amount *volume,
                            struct brim_amount *every,
                            struct brim_error *error);
 
+// Makes a teller of a document of messages and a profile, within the limits of the options. Without
+// messages, as NULL, it tells English, and without a profile each quantity in the unit it was
+// entered or printed in. No teller leaves a caution out.
+//
+// Errors: every fault of the messages, or else of the profile, with path and position;
+// `BRIM_ERROR_CONFLICT` where the profile names another language.
+brim_status brim_teller_new(const char *messages,
+                            size_t messages_length,
+                            const char *profile,
+                            size_t profile_length,
+                            const struct brim_options *options,
+                            struct brim_teller **teller,
+                            struct brim_error *error);
+
+// Another handle of the same teller, for another thread. It shares the messages.
+//
+// Errors: none of its own.
+brim_status brim_teller_copy(const struct brim_teller *teller,
+                             struct brim_teller **copy,
+                             struct brim_error *error);
+
+// Frees a teller. NULL is allowed.
+void brim_teller_free(struct brim_teller *teller);
+
+// Every message as canonical JSON: the English one is what a translator starts from.
+//
+// Errors: none of its own.
+brim_status brim_teller_messages_json(const struct brim_teller *teller,
+                                      char *buffer,
+                                      size_t capacity,
+                                      size_t *length,
+                                      struct brim_error *error);
+
+// The profile as canonical JSON.
+//
+// Errors: none of its own.
+brim_status brim_teller_profile_json(const struct brim_teller *teller,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length,
+                                     struct brim_error *error);
+
+// As `brim_story`, by a teller.
+//
+// Errors: every fault of the journal, with path and position.
+brim_status brim_story_with(const struct brim_pack *pack,
+                            const char *journal,
+                            size_t journal_length,
+                            const struct brim_teller *teller,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
+
+// As `brim_caution_text`, by a teller.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for an id of none.
+brim_status brim_caution_text_with(const char *id,
+                                   size_t id_length,
+                                   const struct brim_teller *teller,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length,
+                                   struct brim_error *error);
+
+// As `brim_evaluation_text`, by a teller.
+//
+// Errors: none of its own.
+brim_status brim_evaluation_text_with(const struct brim_evaluation *evaluation,
+                                      const struct brim_teller *teller,
+                                      char *buffer,
+                                      size_t capacity,
+                                      size_t *length,
+                                      struct brim_error *error);
+
+// As `brim_evaluation_caution_text`, by a teller.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_evaluation_caution_text_with(const struct brim_evaluation *evaluation,
+                                              size_t index,
+                                              const struct brim_teller *teller,
+                                              char *buffer,
+                                              size_t capacity,
+                                              size_t *length,
+                                              struct brim_error *error);
+
+// As `brim_findings_text`, by a teller.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_findings_text_with(const struct brim_findings *findings,
+                                    size_t index,
+                                    const struct brim_teller *teller,
+                                    char *buffer,
+                                    size_t capacity,
+                                    size_t *length,
+                                    struct brim_error *error);
+
+// As `brim_gate_unmet_text`, by a teller.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_gate_unmet_text_with(const struct brim_gate *gate,
+                                      size_t index,
+                                      const struct brim_teller *teller,
+                                      char *buffer,
+                                      size_t capacity,
+                                      size_t *length,
+                                      struct brim_error *error);
+
+// As `brim_acts_text`, by a teller.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_acts_text_with(const struct brim_acts *acts,
+                                size_t index,
+                                const struct brim_teller *teller,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// As `brim_acts_caution_text`, by a teller.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_acts_caution_text_with(const struct brim_acts *acts,
+                                        size_t index,
+                                        size_t item,
+                                        const struct brim_teller *teller,
+                                        char *buffer,
+                                        size_t capacity,
+                                        size_t *length,
+                                        struct brim_error *error);
+
+// As `brim_forecast_text`, by a teller.
+//
+// Errors: none of its own.
+brim_status brim_forecast_text_with(const struct brim_forecast *forecast,
+                                    const struct brim_teller *teller,
+                                    char *buffer,
+                                    size_t capacity,
+                                    size_t *length,
+                                    struct brim_error *error);
+
 #ifdef __cplusplus
 }  // extern "C"
 #endif  // __cplusplus

@@ -74,6 +74,8 @@ pub mod signal;
 
 pub mod leak;
 
+pub mod teller;
+
 // What the functions share.
 mod calculator;
 mod getter;

@@ -10,7 +10,8 @@ use crate::guard::answer;
 use crate::handle;
 use crate::pack::brim_pack;
 use crate::text::{self, at, room, text};
-use brimline_core::{ErrorKind, Evaluation, Fault, report};
+use brimline_core::report::Teller;
+use brimline_core::{Error, ErrorKind, Evaluation, Fault, report};
 use std::ffi::c_char;
 
 /// The whole answer in English lines of at most 80 columns, with every caution in full.
@@ -196,15 +197,23 @@ pub unsafe extern "C" fn brim_evaluation_caution_text(
             capacity,
             length,
             error,
-            |evaluation| {
-                let id = at(evaluation.cautions(), index, "index")?;
-                Ok(report::caution(id)
-                    .or_else(|| own_caution(evaluation, id))
-                    .unwrap_or(id)
-                    .to_string())
-            },
+            |evaluation| state_caution(&Teller::english(), evaluation, index),
         )
     }
+}
+
+/// One of the cautions that go with the state of the job, in full.
+pub(crate) fn state_caution(
+    teller: &Teller,
+    evaluation: &Evaluation,
+    index: usize,
+) -> Result<String, Error> {
+    let id = at(evaluation.cautions(), index, "index")?;
+    let said = teller
+        .caution(id)
+        .or_else(|| own_caution(evaluation, id))
+        .unwrap_or(id);
+    Ok(said.to_string())
 }
 
 /// The text of a caution of the sheet's own.

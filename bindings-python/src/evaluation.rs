@@ -9,7 +9,8 @@ use crate::error::answer;
 use crate::interval::Interval;
 use crate::sentences::sentences;
 use crate::word::Word;
-use brimline::Verdict;
+use brimline::report::Teller;
+use brimline::{Error, ErrorKind, Fault, Verdict};
 use pyo3::intern;
 use pyo3::prelude::*;
 use pyo3::types::PyString;
@@ -229,10 +230,22 @@ impl Evaluation {
 }
 
 impl Evaluation {
+    /// All of it, from which anything can be told; gone once it was pickled.
+    pub(crate) fn whole(&self) -> Result<&brimline::Evaluation, Error> {
+        match &self.telling {
+            Telling::Of(evaluation) => Ok(evaluation),
+            Telling::Kept { .. } => {
+                let fault = Fault::new(ErrorKind::Conflict).at("evaluation");
+                let hint = "it was pickled and keeps its English only: evaluate the journal again";
+                Err(fault.hint(hint).into())
+            }
+        }
+    }
+
     fn sentences_json(&self) -> PyResult<String> {
         answer(|| {
             Ok(match &self.telling {
-                Telling::Of(evaluation) => sentences(evaluation),
+                Telling::Of(evaluation) => sentences(&Teller::english(), evaluation),
                 Telling::Kept { sentences, .. } => sentences.clone(),
             })
         })

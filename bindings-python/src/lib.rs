@@ -30,6 +30,7 @@ mod plain;
 mod record;
 mod sentences;
 mod signal;
+mod teller;
 mod torque;
 mod unit;
 mod volume;
@@ -92,6 +93,8 @@ mod _native {
     use crate::record::Record;
     #[pymodule_export]
     use crate::signal::{diagnostic_reply, linear, transmission_frame};
+    #[pymodule_export]
+    use crate::teller::Teller;
     #[pymodule_export]
     use crate::torque::{
         applied_torque, equivalents, plausible, preload, proof_load, thread, tool_suits,

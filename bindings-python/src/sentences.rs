@@ -1,14 +1,15 @@
-//! An evaluation in English, sentence by sentence.
+//! An evaluation sentence by sentence.
 
+use brimline::Evaluation;
 use brimline::document::canonical;
 use brimline::procedure::Act;
-use brimline::{Evaluation, report};
+use brimline::report::Teller;
 use serde::Serialize;
 use std::collections::BTreeMap;
 
 #[derive(Serialize)]
 struct Sentences<'a> {
-    verdict: &'a str,
+    verdict: String,
     findings: Vec<String>,
     because: Vec<String>,
     next: Vec<String>,
@@ -25,10 +26,10 @@ struct Gates {
 }
 
 /// The sentences of an evaluation as JSON: lists in the order of the result document, every caution by its id.
-pub(crate) fn sentences(evaluation: &Evaluation) -> String {
+pub(crate) fn sentences(teller: &Teller, evaluation: &Evaluation) -> String {
     let unmet = |act| {
         let unmet = &evaluation.gate(act).unmet;
-        unmet.iter().map(report::unmet).collect()
+        unmet.iter().map(|unmet| teller.unmet(unmet)).collect()
     };
     let of_sheet = evaluation
         .sheet()
@@ -40,12 +41,14 @@ pub(crate) fn sentences(evaluation: &Evaluation) -> String {
     let of_library = of_acts
         .map(|id| &**id)
         .chain(named)
-        .filter_map(|id: &str| Some((id, report::caution(id)?)));
+        .filter_map(|id: &str| Some((id, teller.caution(id)?)));
+    let (findings, reasons) = (evaluation.findings().iter(), evaluation.because().iter());
+    let acts = evaluation.next().iter();
     canonical(&Sentences {
-        verdict: report::verdict(evaluation.verdict()),
-        findings: evaluation.findings().iter().map(report::finding).collect(),
-        because: evaluation.because().iter().map(report::reason).collect(),
-        next: evaluation.next().iter().map(report::next_act).collect(),
+        verdict: teller.verdict(evaluation.verdict()),
+        findings: findings.map(|finding| teller.finding(finding)).collect(),
+        because: reasons.map(|reason| teller.reason(reason)).collect(),
+        next: acts.map(|act| teller.next_act(act)).collect(),
         gates: Gates {
             open: unmet(Act::Open),
             pour: unmet(Act::Pour),

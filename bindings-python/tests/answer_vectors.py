@@ -23,6 +23,7 @@ from brimline import (
     Limits,
     Pack,
     Record,
+    Teller,
     Unit,
     calculate,
     convert,
@@ -167,7 +168,14 @@ def asked(function: str, arguments: str) -> Any:
     return answer if isinstance(answer, dict) else {"value": plain(answer)}
 
 
+def told(messages: str, profile: str, pack: str, journal: str) -> Any:
+    teller, read = Teller(messages or None, profile or None), pack_of(pack)
+    lines = teller.text(evaluate(read, journal, flip=True)).splitlines()
+    return {"caution": teller.caution("hot_fluid"), "story": teller.story(read, journal).splitlines(), "text": lines}
+
+
 ANSWERS: dict[str, Any] = {
+    "told": told,
     "convert": lambda number, a, b: {"bits": struct.pack(">d", convert(float(number), a, b)).hex()},
     "unit": unit,
     "amount": amount,
@@ -191,6 +199,8 @@ ANSWERS: dict[str, Any] = {
     ),
 }
 DOCUMENTS: dict[str, Any] = {
+    "messages": lambda messages, limits: Teller(messages, limits=limits_of(limits)).messages_json(),
+    "profile": lambda profile: Teller(profile=profile).profile_json(),
     "evaluate": result,
     "seal": lambda pack, journal, limits: sealed(pack, journal, limits).to_json(),
     "live": lambda pack, journal: LevelCheck.replay(pack_of(pack), journal).evaluation().to_json(),

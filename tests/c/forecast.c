@@ -37,8 +37,7 @@ static void put_forecast(const brim_forecast *forecast) {
     must(status, "brim_forecast_json");
     put_member(&out, "json");
     put_bytes(&out, room.bytes, room.length);
-    FILL(brim_forecast_text(forecast, ROOM, detail));
-    must(status, "brim_forecast_text");
+    TOLD(brim_forecast_text(forecast, ROOM, detail), brim_forecast_text_with(forecast, teller, ROOM, detail));
     put_room("text");
 }
 

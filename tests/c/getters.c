@@ -1,4 +1,5 @@
 #include "getters.h"
+#include "request.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -121,7 +122,8 @@ static void put_findings(grown *out, const brim_evaluation *evaluation) {
         FILL(brim_findings_field(findings, index, ROOM, NULL));
         filled(status);
         put_room_if(out, "field");
-        FILL(brim_findings_text(findings, index, ROOM, NULL));
+        TOLD(brim_findings_text(findings, index, ROOM, NULL),
+             brim_findings_text_with(findings, index, teller, ROOM, NULL));
         filled(status);
         put_room(out, "text");
         FILL(brim_findings_arg(findings, index, "limit", BRIM_TERMINATED, ROOM, NULL));
@@ -160,7 +162,8 @@ static void put_next(grown *out, const brim_evaluation *evaluation) {
         FILL(brim_acts_id(acts, index, ROOM, NULL));
         filled(status);
         put_room(out, "id");
-        FILL(brim_acts_text(acts, index, ROOM, NULL));
+        TOLD(brim_acts_text(acts, index, ROOM, NULL),
+             brim_acts_text_with(acts, index, teller, ROOM, NULL));
         filled(status);
         put_room(out, "text");
         FILL(brim_acts_arg(acts, index, "volume", BRIM_TERMINATED, ROOM, NULL));
@@ -176,7 +179,8 @@ static void put_next(grown *out, const brim_evaluation *evaluation) {
             filled(status);
             put_comma(out);
             put_string(out, room.bytes, room.length);
-            FILL(brim_acts_caution_text(acts, index, item, ROOM, NULL));
+            TOLD(brim_acts_caution_text(acts, index, item, ROOM, NULL),
+                 brim_acts_caution_text_with(acts, index, item, teller, ROOM, NULL));
             filled(status);
             put_comma(out);
             put_string(out, room.bytes, room.length);
@@ -216,7 +220,8 @@ static void put_gate(grown *out, const brim_evaluation *evaluation, brim_act act
         put_room(out, "id");
         filled(brim_gate_unmet_wait(gate, index, &present, &wait, NULL));
         put_wait(out, present, &wait);
-        FILL(brim_gate_unmet_text(gate, index, ROOM, NULL));
+        TOLD(brim_gate_unmet_text(gate, index, ROOM, NULL),
+             brim_gate_unmet_text_with(gate, index, teller, ROOM, NULL));
         filled(status);
         put_room(out, "text");
         FILL(brim_gate_unmet_arg(gate, index, "verdict", BRIM_TERMINATED, ROOM, NULL));
@@ -275,13 +280,15 @@ void put_evaluation(grown *out, const brim_evaluation *evaluation) {
         filled(status);
         put_comma(out);
         put_string(out, room.bytes, room.length);
-        FILL(brim_evaluation_caution_text(evaluation, index, ROOM, NULL));
+        TOLD(brim_evaluation_caution_text(evaluation, index, ROOM, NULL),
+             brim_evaluation_caution_text_with(evaluation, index, teller, ROOM, NULL));
         filled(status);
         put_comma(out);
         put_string(out, room.bytes, room.length);
     }
     put(out, "]");
-    FILL(brim_evaluation_text(evaluation, ROOM, NULL));
+    TOLD(brim_evaluation_text(evaluation, ROOM, NULL),
+         brim_evaluation_text_with(evaluation, teller, ROOM, NULL));
     filled(status);
     put_room(out, "text");
     put(out, "}");

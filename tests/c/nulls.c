@@ -6,6 +6,7 @@ static void frees_take_null(void) {
     brim_error_free(NULL);
     brim_options_free(NULL);
     brim_pack_free(NULL);
+    brim_teller_free(NULL);
     brim_check_free(NULL);
     brim_evaluation_free(NULL);
     brim_findings_free(NULL);
@@ -24,6 +25,7 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     brim_unit unit = 7;
     uint32_t place = 7;
     brim_pack *no_pack = NULL;
+    brim_teller *no_teller = NULL;
     brim_evaluation *no_evaluation = NULL;
     brim_check *no_check = NULL;
     brim_findings *no_findings = NULL;
@@ -101,6 +103,12 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_evidence(NULL, &no_lacks, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_lacks_count(NULL, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_record_reevaluate_json(NULL, pack, BRIM_RULES_LATEST, buffer, 8, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_teller_new(NULL, 0, NULL, 0, NULL, NULL, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_teller_copy(NULL, &no_teller, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_teller_messages_json(NULL, buffer, sizeof buffer, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_teller_profile_json(NULL, buffer, sizeof buffer, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_evaluation_text_with(evaluation, NULL, buffer, sizeof buffer, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_story_with(pack, TERMINATED(JOURNAL), NULL, buffer, 8, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_count(NULL, &size));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_count(error, NULL));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_position(error, 0, &place, NULL, &place));
@@ -108,6 +116,7 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
 
     CHECK(number == 1 && whole == 7 && size == 7 && unit == 7 && place == 7 && same(&amount, &UNTOUCHED));
     CHECK(no_pack == NULL && no_evaluation == NULL && no_check == NULL);
+    CHECK(no_teller == NULL);
     CHECK(no_findings == NULL && no_gate == NULL && no_acts == NULL);
     CHECK(no_record == NULL && no_lacks == NULL);
 }

@@ -26,6 +26,8 @@ const char *given(const request *of, size_t index);
 /* The number of a word of a list; 0 where there is none. */
 int32_t number_of(brim_list list, text word);
 long long whole(text digits);
+/* Limits as a case states them, such as {"entries":2}. */
+void set_limits(brim_options *options, text stated);
 /* What the room holds, as a member. */
 void put_room(const char *name);
 
@@ -71,6 +73,25 @@ brim_status answer_seal(const request *of);
 brim_status answer_reopen(const request *of);
 brim_status answer_evidence(const request *of);
 brim_status answer_reevaluate(const request *of);
+/* tellings.c */
+/* What tells English in the units that were entered, and must tell the same as the calls without a teller. */
+brim_teller *english(void);
+void keep_room(void);
+void compare_room(void);
+#define TOLD(plain, by_teller)                                                                                         \
+    do {                                                                                                               \
+        brim_teller *teller = english();                                                                               \
+        FILL(by_teller);                                                                                               \
+        must(status, #by_teller);                                                                                      \
+        brim_teller_free(teller);                                                                                      \
+        keep_room();                                                                                                   \
+        FILL(plain);                                                                                                   \
+        must(status, #plain);                                                                                          \
+        compare_room();                                                                                                \
+    } while (0)
+brim_status answer_messages(const request *of);
+brim_status answer_profile(const request *of);
+brim_status answer_told(const request *of);
 
 /* calculators.c */
 brim_status answer_typed(const request *of);

@@ -75,6 +75,9 @@ static const operation OPERATIONS[] = {
     {"may_mix", answer_may_mix},
     {"resolve", answer_resolve},
     {"story", answer_story},
+    {"messages", answer_messages},
+    {"profile", answer_profile},
+    {"told", answer_told},
     {"getters", answer_getters},
 };
 

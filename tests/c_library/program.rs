@@ -13,6 +13,7 @@ const VECTORS: &[&str] = &[
     "tests/c/quantities.c",
     "tests/c/documents.c",
     "tests/c/records.c",
+    "tests/c/tellings.c",
     "tests/c/calculators.c",
     "tests/c/torque.c",
     "tests/c/volume.c",

@@ -6,7 +6,9 @@
 #![allow(dead_code, reason = "each test binary uses its part of it")]
 
 mod records;
+mod tellings;
 
+use brimline::report::{Catalogue, Profile};
 use brimline::{
     Amount, Error, Interval, Kind, LevelCheck, Limits, Measures, Options, Pack, Rounding, Unit,
     Verdict, calculate::calculate, convert, document::canonical, evaluate_with,
@@ -133,6 +135,9 @@ const OPERATIONS: &[(&str, &[&str])] = &[
     ("pack_compare", &["pack", "procedure", "from", "to"]),
     ("pack_select", &["pack", "vehicle", "unit", "date"]),
     ("calculate", &["function", "arguments"]),
+    ("messages", &["messages", "limits"]),
+    ("profile", &["profile"]),
+    ("told", &["messages", "profile", "pack", "journal"]),
 ];
 
 fn arguments(op: &str, given: &Value) -> Result<Vec<String>, String> {
@@ -160,6 +165,9 @@ fn argument(name: &str, value: Option<&Value>) -> Result<String, String> {
             let file = members["file"].as_str().ok_or("file is not a text")?;
             fs::read_to_string(root().join("tests/vectors/packs").join(file))
                 .map_err(|error| format!("{file}: {error}"))
+        }
+        ("messages", Some(Value::Object(members))) if members.contains_key("english_but") => {
+            tellings::english_but(&members["english_but"])
         }
         (_, Some(Value::String(text))) => Ok(text.clone()),
         (_, Some(other)) => Ok(other.to_string()),
@@ -245,6 +253,9 @@ fn respond(request: &Request) -> Result<String, Error> {
             canonical(&pack(arg(0), &Limits::default())?.select(given(1), given(2), given(3))?)
         }
         "calculate" => calculate(arg(0), arg(1))?,
+        "messages" => Catalogue::from_json_with(arg(0), &limits(arg(1)))?.to_json(),
+        "profile" => Profile::from_json(arg(0))?.to_json(),
+        "told" => tellings::told(arg(0), arg(1), &pack(arg(2), &Limits::default())?, arg(3))?,
         _ => return records::respond(request),
     })
 }

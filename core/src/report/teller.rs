@@ -6,6 +6,7 @@ use super::outlook::lines;
 use super::profile::Profile;
 use super::sentence::{GLUE, Given, duration};
 use crate::check::{Finding, NextAct, Reason, Unmet, Verdict};
+use crate::document::Limits;
 use crate::error::{Error, ErrorKind, Fault};
 use crate::procedure::LintFinding;
 use crate::quantity::{Amount, Interval, Rounding};
@@ -55,6 +56,29 @@ impl Teller {
             }
             _ => Ok(Teller { catalogue, profile }),
         }
+    }
+
+    /// The same from the JSON of both documents; English, or no preference, where one is left out.
+    ///
+    /// # Errors
+    /// Every fault of the messages, or else of the profile, with path and position; as [`new`](Teller::new).
+    ///
+    /// ```
+    /// use brimline::{Limits, report::Teller};
+    /// let shop = r#"{"format":"brimline-profile/1","units":{"temperature":{"unit":"°F","decimals":0}}}"#;
+    /// let teller = Teller::from_json(None, Some(shop), &Limits::default())?;
+    /// assert_eq!(teller.catalogue().language(), "en");
+    /// # Ok::<(), brimline::Error>(())
+    /// ```
+    pub fn from_json(
+        messages: Option<&str>,
+        profile: Option<&str>,
+        limits: &Limits,
+    ) -> Result<Self, Error> {
+        let catalogue = messages.map(|text| Catalogue::from_json_with(text, limits));
+        let catalogue = catalogue.unwrap_or(Ok(Catalogue::english()))?;
+        let profile = profile.map(|text| Profile::from_json_with(text, limits));
+        Self::new(catalogue, profile.unwrap_or(Ok(Profile::as_entered()))?)
     }
 
     /// The messages.

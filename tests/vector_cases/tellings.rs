@@ -1,0 +1,38 @@
+//! Tellings in other words and units, and documents of messages that are the English one but for a few places.
+
+use brimline::report::{Catalogue, Teller};
+use brimline::{Error, Limits, Options, Pack, evaluate_with};
+use serde_json::{Value, json};
+
+/// The English messages with other values at these paths; `null` takes a member out.
+pub fn english_but(places: &Value) -> Result<String, String> {
+    let mut document: Value =
+        serde_json::from_str(&Catalogue::english().to_json()).expect("messages are JSON");
+    for (path, value) in places.as_object().ok_or("english_but is not an object")? {
+        let (parent, name) = path.rsplit_once('.').unwrap_or(("", path));
+        let mut place = &mut document;
+        for step in parent.split('.').filter(|step| !step.is_empty()) {
+            place = &mut place[step];
+        }
+        let members = place.as_object_mut().ok_or("a path leads nowhere")?;
+        match value {
+            Value::Null => drop(members.remove(name)),
+            value => drop(members.insert(name.to_string(), value.clone())),
+        }
+    }
+    Ok(document.to_string())
+}
+
+/// What a teller tells of a check, line by line.
+pub fn told(messages: &str, profile: &str, pack: &Pack, journal: &str) -> Result<String, Error> {
+    let given = |text: &'_ str| Some(text.to_string()).filter(|text| !text.is_empty());
+    let (messages, profile) = (given(messages), given(profile));
+    let limits = Limits::default();
+    let teller = Teller::from_json(messages.as_deref(), profile.as_deref(), &limits)?;
+    let mut options = Options::default();
+    options.flip = true;
+    let evaluation = evaluate_with(pack, journal, &options)?;
+    let (text, story) = (teller.text(&evaluation), teller.story(pack, journal)?);
+    let lines = |text: &str| text.lines().map(String::from).collect::<Vec<_>>();
+    Ok(json!({"caution": teller.caution("hot_fluid"), "text": lines(&text), "story": lines(&story)}).to_string())
+}
