@@ -1,6 +1,7 @@
 /* A forecast that is kept up, told as JSON and by its getters. */
 
 #include "request.h"
+#include "tellings.h"
 
 #include <string.h>
 

@@ -1,5 +1,5 @@
 #include "getters.h"
-#include "request.h"
+#include "tellings.h"
 
 #include <stdlib.h>
 #include <string.h>

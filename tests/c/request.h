@@ -74,21 +74,6 @@ brim_status answer_reopen(const request *of);
 brim_status answer_evidence(const request *of);
 brim_status answer_reevaluate(const request *of);
 /* tellings.c */
-/* What tells English in the units that were entered, and must tell the same as the calls without a teller. */
-brim_teller *english(void);
-void keep_room(void);
-void compare_room(void);
-#define TOLD(plain, by_teller)                                                                                         \
-    do {                                                                                                               \
-        brim_teller *teller = english();                                                                               \
-        FILL(by_teller);                                                                                               \
-        must(status, #by_teller);                                                                                      \
-        brim_teller_free(teller);                                                                                      \
-        keep_room();                                                                                                   \
-        FILL(plain);                                                                                                   \
-        must(status, #plain);                                                                                          \
-        compare_room();                                                                                                \
-    } while (0)
 brim_status answer_messages(const request *of);
 brim_status answer_profile(const request *of);
 brim_status answer_told(const request *of);

@@ -1,5 +1,6 @@
 /* Tellings by a teller of the host's: its messages, its profile, what it tells. */
 
+#include "tellings.h"
 #include "request.h"
 
 #include <stdlib.h>
