@@ -148,6 +148,12 @@ typedef struct brim_pack brim_pack;
 // nothing. Lifetime: its own; it does not need the pack.
 typedef struct brim_record brim_record;
 
+// Tells answers in the language of a document of messages and in the units of a shop's profile.
+//
+// Ownership: `brim_teller_new` or `brim_teller_copy` to `brim_teller_free`. Threads: one at a time;
+// give each thread a copy, which costs next to nothing. Lifetime: its own.
+typedef struct brim_teller brim_teller;
+
 // What a call answers: `BRIM_OK`, or what kind of error the first fault is. Numbers are never
 // changed or reused; later versions add some. Words: `BRIM_LIST_STATUS`.
 typedef int32_t brim_status;

@@ -8,7 +8,6 @@
 mod records;
 mod tellings;
 
-use brimline::report::{Catalogue, Profile};
 use brimline::{
     Amount, Error, Interval, Kind, LevelCheck, Limits, Measures, Options, Pack, Rounding, Unit,
     Verdict, calculate::calculate, convert, document::canonical, evaluate_with,
@@ -253,9 +252,7 @@ fn respond(request: &Request) -> Result<String, Error> {
             canonical(&pack(arg(0), &Limits::default())?.select(given(1), given(2), given(3))?)
         }
         "calculate" => calculate(arg(0), arg(1))?,
-        "messages" => Catalogue::from_json_with(arg(0), &limits(arg(1)))?.to_json(),
-        "profile" => Profile::from_json(arg(0))?.to_json(),
-        "told" => tellings::told(arg(0), arg(1), &pack(arg(2), &Limits::default())?, arg(3))?,
+        "messages" | "profile" | "told" => return tellings::respond(request),
         _ => return records::respond(request),
     })
 }

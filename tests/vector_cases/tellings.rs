@@ -1,6 +1,7 @@
 //! Tellings in other words and units, and documents of messages that are the English one but for a few places.
 
-use brimline::report::{Catalogue, Teller};
+use super::{Request, limits, pack};
+use brimline::report::{Catalogue, Profile, Teller};
 use brimline::{Error, Limits, Options, Pack, evaluate_with};
 use serde_json::{Value, json};
 
@@ -23,8 +24,18 @@ pub fn english_but(places: &Value) -> Result<String, String> {
     Ok(document.to_string())
 }
 
+/// The answers of documents of messages, profiles, and tellers.
+pub fn respond(request: &Request) -> Result<String, Error> {
+    let arg = |index: usize| request.args.get(index).map_or("", String::as_str);
+    Ok(match request.op.as_str() {
+        "messages" => Catalogue::from_json_with(arg(0), &limits(arg(1)))?.to_json(),
+        "profile" => Profile::from_json(arg(0))?.to_json(),
+        _ => told(arg(0), arg(1), &pack(arg(2), &Limits::default())?, arg(3))?,
+    })
+}
+
 /// What a teller tells of a check, line by line.
-pub fn told(messages: &str, profile: &str, pack: &Pack, journal: &str) -> Result<String, Error> {
+fn told(messages: &str, profile: &str, pack: &Pack, journal: &str) -> Result<String, Error> {
     let given = |text: &'_ str| Some(text.to_string()).filter(|text| !text.is_empty());
     let (messages, profile) = (given(messages), given(profile));
     let limits = Limits::default();

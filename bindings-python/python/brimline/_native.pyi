@@ -12,7 +12,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Record", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -923,6 +923,109 @@ class Record:
     def verdict(self, /) -> Literal["on_hold", "no_procedure", "repeat", "incomplete", "low", "at_level", "over", "not_low", "not_full", "not_proven"]:
         """
         What could be said of the level, as it was sealed.
+        """
+
+@final
+class Teller:
+    """
+    Tells answers in the language of a document of messages and in the units of a shop's profile.
+
+    Both are `str`, `bytes` or a mapping. Without messages it tells English, and without a profile each quantity in the unit
+    it was entered or printed in. What is told, cautions above all, is the same for every teller. Tellers are equal where
+    their documents are.
+
+    Raises `DocumentError` with every fault of the messages, or else of the profile: a message or an argument that is
+    missing or unknown, a bracket without its partner, an empty text; `LimitError`; `BrimlineError`: `conflict` where the
+    profile names another language.
+
+    >>> from brimline import Interval, Teller
+    >>> shop = {"format": "brimline-profile/1", "units": {"volume": {"unit": "US qt", "decimals": 2}}}
+    >>> Teller(profile=shop).departure(Interval.parse("[-2.0 L, -1.5 L]"))
+    'between 1.58 US qt and 2.12 US qt short'
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __getnewargs__(self, /) -> tuple[str, str]: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __new__(cls, /, messages: str | bytes | bytearray | Mapping[str, Any] | None = None, profile: str | bytes | bytearray | Mapping[str, Any] | None = None, *, limits: Limits | None = None) -> Teller: ...
+    def __repr__(self, /) -> str: ...
+    def caution(self, /, id: str) -> str | None:
+        """
+        A caution of the library in full, by its id; `None` for a sheet's own, whose text stands on the sheet.
+
+        >>> from brimline import Teller, caution
+        >>> Teller().caution("torque_unit") == caution("torque_unit")
+        True
+        """
+    def departure(self, /, interval: Interval) -> str:
+        """
+        A departure from the correct level in words: short, over, or across it.
+
+        >>> from brimline import Interval, Teller
+        >>> Teller().departure(Interval.parse("(-inf, 0 L]"))
+        'at the level or short, by how much is not known'
+        """
+    @property
+    def language(self, /) -> str:
+        """
+        The tag of the language, as `de`.
+
+        >>> from brimline import Teller
+        >>> Teller().language
+        'en'
+        """
+    def messages(self, /) -> dict[str, Any]:
+        """
+        Every message as data.
+
+        >>> from brimline import Teller
+        >>> Teller().messages()["messages"]["unmet"]["plug_not_open"]
+        'The plug is not open.'
+        """
+    def messages_json(self, /) -> str:
+        """
+        Every message as canonical JSON: the English one is what a translator starts from.
+
+        >>> from brimline import Teller
+        >>> Teller().messages_json().startswith('{"format":"brimline-messages/1","language":"en"')
+        True
+        """
+    def profile_json(self, /) -> str:
+        """
+        The profile as canonical JSON.
+
+        >>> from brimline import Teller
+        >>> Teller().profile_json()
+        '{"format":"brimline-profile/1"}'
+        """
+    def sentences(self, /, evaluation: Evaluation) -> Sentences:
+        """
+        The result sentence by sentence, as `Evaluation.sentences` has it.
+
+        Raises `BrimlineError`: `conflict` for an evaluation that was pickled, which keeps its English only.
+        """
+    def story(self, /, pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any]) -> str:
+        """
+        A whole check told entry by entry, with every caution in full, as `story` tells it in English.
+
+        Raises `DocumentError` with every fault of the pack, or else of the journal, each with its path; `LimitError`.
+
+        >>> from brimline import Pack, Teller, story
+        >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+        >>> Teller().story(Pack.embedded(), journal) == story(Pack.embedded(), journal)
+        True
+        """
+    def text(self, /, evaluation: Evaluation) -> str:
+        """
+        The result of a check in lines of at most 80 columns, with every caution in full.
+
+        Raises `BrimlineError`: `conflict` for an evaluation that was pickled, which keeps its English only.
+
+        >>> from brimline import Pack, Teller, evaluate
+        >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+        >>> evaluation = evaluate(Pack.embedded(), journal)
+        >>> Teller().text(evaluation) == evaluation.text()
+        True
         """
 
 @final
