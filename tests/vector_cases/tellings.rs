@@ -5,11 +5,23 @@ use brimline::report::{Catalogue, Profile, Teller};
 use brimline::{Error, Limits, Options, Pack, evaluate_with};
 use serde_json::{Value, json};
 
-/// The English messages with other values at these paths; `null` takes a member out.
+/// The English messages with other values at these paths; `null` takes a member out. With other plural rules every text
+/// that is not among them has one form.
 pub fn english_but(places: &Value) -> Result<String, String> {
     let mut document: Value =
         serde_json::from_str(&Catalogue::english().to_json()).expect("messages are JSON");
-    for (path, value) in places.as_object().ok_or("english_but is not an object")? {
+    let places = places.as_object().ok_or("english_but is not an object")?;
+    if places.contains_key("plurals") {
+        // The forms of English are of no use then.
+        let parts = document["messages"].as_object_mut().expect("an object");
+        let texts = parts.values_mut().filter_map(Value::as_object_mut);
+        for text in texts.flat_map(|texts| texts.values_mut()) {
+            if let Some(other) = text.get("other").cloned() {
+                *text = other;
+            }
+        }
+    }
+    for (path, value) in places {
         let (parent, name) = path.rsplit_once('.').unwrap_or(("", path));
         let mut place = &mut document;
         for step in parent.split('.').filter(|step| !step.is_empty()) {
