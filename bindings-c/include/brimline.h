@@ -86,6 +86,14 @@ typedef struct brim_acts brim_acts;
 // Threads: one at a time. Lifetime: its own; it does not need the pack it was started on.
 typedef struct brim_check brim_check;
 
+// What was found in many records: closed jobs that were never proven right, leaks nobody
+// followed
+// up, holds nobody lifted, units that were soon low again, and what looks written afterwards.
+//
+// Ownership: `brim_comebacks_of` to `brim_comebacks_free`. Threads: one at a time. Lifetime: its
+// own; it does not need the records.
+typedef struct brim_comebacks brim_comebacks;
+
 // The detail of an error: every fault of what was handed in, in the order they stand there.
 //
 // A call that is given one empties it first, and fills it if it fails. Ownership: `brim_error_new`
@@ -105,6 +113,12 @@ typedef struct brim_evaluation brim_evaluation;
 // is a copy.
 typedef struct brim_findings brim_findings;
 
+// When a job is to be looked at again, and why.
+//
+// Ownership: `brim_follow_up_of` to `brim_follow_up_free`. Threads: one at a time. Lifetime: its
+// own; it does not need the record or the history.
+typedef struct brim_follow_up brim_follow_up;
+
 // A forecast that is kept up: readings and pours go in as they come, and it is asked at any time.
 // What it holds does not grow.
 //
@@ -118,6 +132,13 @@ typedef struct brim_forecast brim_forecast;
 // Ownership: the caller's, to `brim_gate_free`. Threads: one at a time. Lifetime: its own; it is a
 // copy.
 typedef struct brim_gate brim_gate;
+
+// The records of a shop by vehicle and unit, each in order of time.
+//
+// Ownership: `brim_history_of` to `brim_history_free`. Threads: one at a time. Lifetime: its
+// own;
+// it does not need the records.
+typedef struct brim_history brim_history;
 
 // What a warranty file is asked for and a record does not say, each with a stable id. From
 // `brim_record_evidence`.
@@ -2242,6 +2263,310 @@ brim_status brim_lacks_json(const struct brim_lacks *lacks,
                             size_t capacity,
                             size_t *length,
                             struct brim_error *error);
+
+// The history of records, as they were recorded; no pack is asked. A record that comes twice
+// counts
+// once, and the order in which records are given says nothing. `records` points to `count`
+// handles;
+// NULL is allowed where `count` is 0.
+//
+// Errors: none of its own.
+brim_status brim_history_of(const struct brim_record *const *records,
+                            size_t count,
+                            struct brim_history **history,
+                            struct brim_error *error);
+
+// Frees a history. NULL is allowed.
+void brim_history_free(struct brim_history *history);
+
+// The history as canonical JSON.
+//
+// Errors: none of its own.
+brim_status brim_history_json(const struct brim_history *history,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// The history in plain English lines, with every caution in full.
+//
+// Errors: none of its own.
+brim_status brim_history_text(const struct brim_history *history,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// How many units there are, by vehicle and unit in the order of their names.
+//
+// Errors: none of its own.
+brim_status brim_history_vehicle_count(const struct brim_history *history,
+                                       size_t *count,
+                                       struct brim_error *error);
+
+// The vehicle of a unit.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_history_vehicle(const struct brim_history *history,
+                                 size_t index,
+                                 char *buffer,
+                                 size_t capacity,
+                                 size_t *length,
+                                 struct brim_error *error);
+
+// The name of a unit; empty where the records name none.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_history_unit(const struct brim_history *history,
+                              size_t index,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// How many visits of a unit there are.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_history_visit_count(const struct brim_history *history,
+                                     size_t index,
+                                     size_t *count,
+                                     struct brim_error *error);
+
+// How many losses between visits of a unit are known.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_history_loss_count(const struct brim_history *history,
+                                    size_t index,
+                                    size_t *count,
+                                    struct brim_error *error);
+
+// Whether a unit loses more than at first: `rising`, `not_shown`, `falling` or `not_told`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_history_trend(const struct brim_history *history,
+                               size_t index,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// One end of all that a unit lost. `present` is 1 where there is one; else it is 0 and all of
+// `amount` is 0.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last, `BRIM_ERROR_UNKNOWN_VALUE` for a
+// number of no end.
+brim_status brim_history_lost(const struct brim_history *history,
+                              size_t index,
+                              brim_end end,
+                              int32_t *present,
+                              struct brim_amount *amount,
+                              struct brim_error *error);
+
+// One end of the distance from the last loss to the leak limit at its rate. `present` is 1 where
+// there is one; else it is 0 and all of `amount` is 0.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last, `BRIM_ERROR_UNKNOWN_VALUE` for a
+// number of no end.
+brim_status brim_history_to_limit(const struct brim_history *history,
+                                  size_t index,
+                                  brim_end end,
+                                  int32_t *present,
+                                  struct brim_amount *amount,
+                                  struct brim_error *error);
+
+// How many things a person should know of a unit.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_history_notice_count(const struct brim_history *history,
+                                      size_t index,
+                                      size_t *count,
+                                      struct brim_error *error);
+
+// The id of one of them.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_history_notice_id(const struct brim_history *history,
+                                   size_t index,
+                                   size_t notice,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length,
+                                   struct brim_error *error);
+
+// Looks through records for what may come back. A record that comes twice counts once, and the
+// order in which records are given says nothing. `records` points to `count` handles; NULL is
+// allowed where `count` is 0. `rules` is a JSON object of the shop's own numbers, or NULL for
+// the
+// default ones.
+//
+// Errors: every fault of the rules, with path and position.
+brim_status brim_comebacks_of(const struct brim_record *const *records,
+                              size_t count,
+                              const char *rules,
+                              size_t rules_length,
+                              struct brim_comebacks **comebacks,
+                              struct brim_error *error);
+
+// Frees what was found. NULL is allowed.
+void brim_comebacks_free(struct brim_comebacks *comebacks);
+
+// All that was found, as canonical JSON.
+//
+// Errors: none of its own.
+brim_status brim_comebacks_json(const struct brim_comebacks *comebacks,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// All that was found in plain English lines, with every caution in full.
+//
+// Errors: none of its own.
+brim_status brim_comebacks_text(const struct brim_comebacks *comebacks,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// How many things were found.
+//
+// Errors: none of its own.
+brim_status brim_comebacks_count(const struct brim_comebacks *comebacks,
+                                 size_t *count,
+                                 struct brim_error *error);
+
+// The id of one of them.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_comebacks_id(const struct brim_comebacks *comebacks,
+                              size_t index,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// How serious it is.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_comebacks_severity(const struct brim_comebacks *comebacks,
+                                    size_t index,
+                                    brim_severity *severity,
+                                    struct brim_error *error);
+
+// How many records it is about.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_comebacks_record_count(const struct brim_comebacks *comebacks,
+                                        size_t index,
+                                        size_t *count,
+                                        struct brim_error *error);
+
+// The digest of one of those records.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_comebacks_digest(const struct brim_comebacks *comebacks,
+                                  size_t index,
+                                  size_t item,
+                                  char *buffer,
+                                  size_t capacity,
+                                  size_t *length,
+                                  struct brim_error *error);
+
+// Runs beside a host's old rule: evaluates old jobs on the pack and answers, as JSON, what
+// differs
+// and how good the evidence is. `jobs` has one job a line:
+// `{"id", "journal": {...}, "verdict"?, "leak"?}`.
+//
+// Errors: every fault of the first job that cannot be read, with its path.
+brim_status brim_shadow_json(const struct brim_pack *pack,
+                             const char *jobs,
+                             size_t jobs_length,
+                             char *buffer,
+                             size_t capacity,
+                             size_t *length,
+                             struct brim_error *error);
+
+// When the job of a record is to be looked at again. `history` may be NULL; the rate of the
+// record's unit is used where the record is its newest visit. `rules` is a JSON object of the
+// shop's own numbers, or NULL for the default ones. No clock is asked.
+//
+// Errors: every fault of the rules, with path and position.
+brim_status brim_follow_up_of(const struct brim_record *record,
+                              const struct brim_history *history,
+                              const char *rules,
+                              size_t rules_length,
+                              struct brim_follow_up **follow_up,
+                              struct brim_error *error);
+
+// Frees a follow-up. NULL is allowed.
+void brim_follow_up_free(struct brim_follow_up *follow_up);
+
+// All of it as canonical JSON.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_json(const struct brim_follow_up *follow_up,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// All of it in plain English lines, with every caution in full.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_text(const struct brim_follow_up *follow_up,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// The job to be done then, as `recheck`; empty where nothing asks for one.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_job(const struct brim_follow_up *follow_up,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// 1 where it is to be done before the vehicle is handed over; else 0.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_is_now(const struct brim_follow_up *follow_up,
+                                  int32_t *now,
+                                  struct brim_error *error);
+
+// 1 where it is to be done after one drive that brings the unit to its heat; else 0.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_after_hot_drive(const struct brim_follow_up *follow_up,
+                                           int32_t *after,
+                                           struct brim_error *error);
+
+// After what distance at the latest. `present` is 1 where there is one; else it is 0 and all of
+// `amount` is 0.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_distance(const struct brim_follow_up *follow_up,
+                                    int32_t *present,
+                                    struct brim_amount *amount,
+                                    struct brim_error *error);
+
+// After how many days at the latest; -1 where no days are asked.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_days(const struct brim_follow_up *follow_up,
+                                int64_t *days,
+                                struct brim_error *error);
+
+// The calendar day that many days after the day of the last entry; empty where no days are
+// asked.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_date(const struct brim_follow_up *follow_up,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
 
 // The whole answer in English lines of at most 80 columns, with every caution in full.
 //

@@ -9,7 +9,7 @@ use crate::handle;
 use crate::list;
 use crate::said;
 use crate::text::out;
-use brimline_core::{Error, Evaluation, Interval};
+use brimline_core::{Amount, Error, Evaluation, Interval};
 use std::ffi::c_char;
 
 /// One of the intervals of an evaluation.
@@ -122,15 +122,20 @@ pub unsafe extern "C" fn brim_evaluation_end(
             (evaluation, out(present, "present")?, out(amount, "amount")?)
         };
         let interval = self::interval(evaluation, interval)?;
-        let (there, value) = said::present(match end {
-            BRIM_END_LO => interval.lo(),
-            BRIM_END_HI => interval.hi(),
-            other => return Err(list::unknown(other, "end", ENDS.iter().copied())),
-        });
+        let (there, value) = said::present(self::end(Some(interval), end)?);
         present.put(there);
         amount.put(value);
         Ok(())
     })
+}
+
+/// One end of an interval that may be absent.
+pub(crate) fn end(interval: Option<Interval>, end: brim_end) -> Result<Option<Amount>, Error> {
+    match end {
+        BRIM_END_LO => Ok(interval.and_then(|interval| interval.lo())),
+        BRIM_END_HI => Ok(interval.and_then(|interval| interval.hi())),
+        other => Err(list::unknown(other, "end", ENDS.iter().copied())),
+    }
 }
 
 /// One of the volumes of the leak reading. `present` is 1 where there is one; else it is 0 and all

@@ -56,6 +56,12 @@ pub mod recorded;
 
 pub mod evidence;
 
+pub mod history;
+
+pub mod comebacks;
+
+pub mod follow_up;
+
 pub mod report;
 
 pub mod calculate;

@@ -10,7 +10,7 @@ use crate::options::brim_options;
 use crate::pack::brim_pack;
 use crate::text::{self, out, room, text};
 use brimline_core::document::canonical;
-use brimline_core::{Limits, Record};
+use brimline_core::{Error, ErrorKind, Fault, Limits, Record};
 use std::ffi::c_char;
 
 /// A job as it was closed: its pack's name and digest, its journal, the answer, and a digest over
@@ -106,6 +106,31 @@ pub unsafe extern "C" fn brim_record_copy(
         copy.put(handle::give(record.clone()));
         Ok(())
     })
+}
+
+/// The records of a list of handles.
+///
+/// # Safety
+/// The pointer is NULL or points to `count` handles, each as [`handle::look`] has it.
+pub(crate) unsafe fn list(
+    records: *const *const brim_record,
+    count: usize,
+) -> Result<Vec<Record>, Error> {
+    if count == 0 {
+        return Ok(Vec::new());
+    }
+    if records.is_null() {
+        return Err(Fault::new(ErrorKind::NullPointer).at("records").into());
+    }
+    if count > isize::MAX.unsigned_abs() / size_of::<*const brim_record>() {
+        let fault = Fault::new(ErrorKind::OutOfRange).at("count");
+        return Err(fault.got(&count.to_string()).into());
+    }
+    // SAFETY: the caller promises so many pointers; hosts that lay out lists themselves may not align them.
+    let each = (0..count).map(|index| unsafe { records.add(index).read_unaligned() });
+    // SAFETY: as the caller promises of each.
+    each.map(|one| unsafe { handle::look(one, "records") }.cloned())
+        .collect()
 }
 
 /// Frees a record. NULL is allowed.

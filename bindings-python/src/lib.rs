@@ -17,6 +17,7 @@ mod evaluation;
 mod expansion;
 mod fluid;
 mod forecast;
+mod history;
 mod interval;
 mod leak;
 mod level_check;
@@ -72,6 +73,8 @@ mod _native {
     };
     #[pymodule_export]
     use crate::forecast::Forecast;
+    #[pymodule_export]
+    use crate::history::{History, comebacks, follow_up, shadow};
     #[pymodule_export]
     use crate::interval::Interval;
     #[pymodule_export]

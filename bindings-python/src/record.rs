@@ -32,7 +32,7 @@ use pyo3::types::PyType;
 /// 'changed'
 #[pyclass(frozen, eq, hash, module = "brimline")]
 #[derive(PartialEq, Hash)]
-pub(crate) struct Record(brimline::Record);
+pub(crate) struct Record(pub(crate) brimline::Record);
 
 #[pymethods]
 impl Record {

@@ -18,6 +18,7 @@ from brimline import (
     Amount,
     BrimlineError,
     Fault,
+    History,
     Interval,
     LevelCheck,
     Limits,
@@ -28,6 +29,7 @@ from brimline import (
     calculate,
     convert,
     evaluate,
+    records,
 )
 
 
@@ -120,6 +122,16 @@ def reevaluated(pack: str, journal: str, given: str, rules: Any) -> Any:
     return {"differences": sealed(pack, journal).reevaluate(pack_of(given), rules)}
 
 
+def many(pack: str, journals: str) -> list[Record]:
+    read = pack_of(pack)
+    return [Record.seal(read, journal) for journal in journals.splitlines()]
+
+
+def followed(pack: str, journals: str, rules: str) -> Any:
+    given = many(pack, journals)
+    return records.follow_up(given[-1], history=History.of(given), rules=rules or None)
+
+
 def common(a: str, b: str) -> Any:
     both = Interval.parse(a).intersect(Interval.parse(b))
     return {"text": None if both is None else str(both)}
@@ -191,6 +203,10 @@ ANSWERS: dict[str, Any] = {
         "differences": pack_of(pack).compare(procedure, int(a), int(b))
     },
     "calculate": asked,
+    "history": lambda pack, journals: History.of(many(pack, journals)).to_dict(),
+    "comebacks": lambda pack, journals, rules: records.comebacks(many(pack, journals), rules=rules or None),
+    "follow_up": followed,
+    "shadow": lambda pack, jobs: records.shadow(pack_of(pack), jobs.splitlines()),
     "reopen": as_sealed,
     "evidence": lambda pack, journal: {"lacks": sealed(pack, journal).evidence()},
     "reevaluate": reevaluated,

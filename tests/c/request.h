@@ -78,6 +78,12 @@ brim_status answer_messages(const request *of);
 brim_status answer_profile(const request *of);
 brim_status answer_told(const request *of);
 
+/* histories.c */
+brim_status answer_history(const request *of);
+brim_status answer_comebacks(const request *of);
+brim_status answer_follow_up(const request *of);
+brim_status answer_shadow(const request *of);
+
 /* calculators.c */
 brim_status answer_typed(const request *of);
 /* A member, unless it is absent: unit or number 0. */

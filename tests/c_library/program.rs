@@ -14,6 +14,7 @@ const VECTORS: &[&str] = &[
     "tests/c/documents.c",
     "tests/c/records.c",
     "tests/c/tellings.c",
+    "tests/c/histories.c",
     "tests/c/calculators.c",
     "tests/c/torque.c",
     "tests/c/volume.c",

@@ -1,11 +1,11 @@
 //! What many records say does not depend on their order or on repeats, and is what the single jobs add up to.
 
-use crate::vector_cases::root;
+use crate::vector_cases::{answer, cases, root};
 use brimline::record::{Visit, comebacks, follow_up};
-use brimline::{History, Pack, Record};
+use brimline::{History, Pack, Record, report};
 use proptest::prelude::*;
 use serde_json::{Value, json};
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 
 /// One visit of which everything is measured: millilitres poured, and of those caught again.
@@ -167,4 +167,80 @@ proptest! {
             prop_assert!(!told.is_now() || told.date().is_none() && told.distance().is_none());
         }
     }
+}
+
+/// The names in braces of a text that are told in any case, and all of them.
+fn names(text: &str) -> (BTreeSet<String>, BTreeSet<String>) {
+    let (mut always, mut all) = (BTreeSet::new(), BTreeSet::new());
+    for (index, part) in text.split(['[', ']']).enumerate() {
+        for name in part
+            .split('{')
+            .skip(1)
+            .filter_map(|part| part.split('}').next())
+        {
+            all.insert(name.to_string());
+            if index % 2 == 0 {
+                always.insert(name.to_string());
+            }
+        }
+    }
+    (always, all)
+}
+
+#[test]
+fn every_notice_and_reason_has_its_message_and_is_met() {
+    let mut met: BTreeMap<(&str, String), Vec<Value>> = BTreeMap::new();
+    for case in cases() {
+        let told = || -> Value { serde_json::from_str(&answer(&case.request)).expect("JSON") };
+        let lists: Vec<(&str, Value)> = match case.request.op.as_str() {
+            "history" => {
+                let told = told();
+                let units = told["vehicles"].as_array().cloned().unwrap_or_default();
+                let of_units = units
+                    .iter()
+                    .map(|unit| ("history", unit["notices"].clone()));
+                of_units
+                    .chain([("history", told["notices"].clone())])
+                    .collect()
+            }
+            "comebacks" => vec![("comeback", told()["notices"].clone())],
+            "follow_up" => vec![("follow_up", told()["because"].clone())],
+            _ => continue,
+        };
+        for (part, list) in lists {
+            for notice in list.as_array().into_iter().flatten() {
+                let id = notice["id"].as_str().expect("an id").to_string();
+                met.entry((part, id))
+                    .or_default()
+                    .push(notice["args"].clone());
+            }
+        }
+    }
+    for message in report::messages() {
+        if !["history", "comeback", "follow_up"].contains(&message.part) {
+            continue;
+        }
+        let given = met.remove(&(message.part, message.id.to_string()));
+        let given = given.unwrap_or_else(|| panic!("{} {} is never met", message.part, message.id));
+        let (always, all) = names(message.text);
+        for args in &given {
+            for name in &always {
+                assert!(
+                    args.get(name).is_some(),
+                    "{} {}: {name} is not given",
+                    message.part,
+                    message.id
+                );
+            }
+        }
+        for name in all {
+            let is_given = given.iter().any(|args| args.get(&name).is_some());
+            assert!(
+                is_given,
+                "{} {}: {name} is never given",
+                message.part, message.id
+            );
+        }
+    }
+    assert!(met.is_empty(), "no message for {met:#?}");
 }

@@ -5,6 +5,7 @@
 
 #![allow(dead_code, reason = "each test binary uses its part of it")]
 
+mod history;
 mod records;
 mod tellings;
 
@@ -137,6 +138,10 @@ const OPERATIONS: &[(&str, &[&str])] = &[
     ("messages", &["messages", "limits"]),
     ("profile", &["profile"]),
     ("told", &["messages", "profile", "pack", "journal"]),
+    ("history", &["pack", "journals"]),
+    ("comebacks", &["pack", "journals", "rules"]),
+    ("follow_up", &["pack", "journals", "rules"]),
+    ("shadow", &["pack", "journals"]),
 ];
 
 fn arguments(op: &str, given: &Value) -> Result<Vec<String>, String> {
@@ -168,6 +173,7 @@ fn argument(name: &str, value: Option<&Value>) -> Result<String, String> {
         ("messages", Some(Value::Object(members))) if members.contains_key("english_but") => {
             tellings::english_but(&members["english_but"])
         }
+        ("journals", Some(Value::Array(journals))) => Ok(history::lines(journals)),
         (_, Some(Value::String(text))) => Ok(text.clone()),
         (_, Some(other)) => Ok(other.to_string()),
     }
@@ -253,6 +259,7 @@ fn respond(request: &Request) -> Result<String, Error> {
         }
         "calculate" => calculate(arg(0), arg(1))?,
         "messages" | "profile" | "told" => return tellings::respond(request),
+        "history" | "comebacks" | "follow_up" | "shadow" => return history::respond(request),
         _ => return records::respond(request),
     })
 }

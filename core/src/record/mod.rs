@@ -13,6 +13,7 @@ mod reevaluation;
 mod rules;
 mod sealing;
 mod series;
+mod shadow;
 mod visit;
 
 pub use crate::document::Difference;
@@ -27,4 +28,5 @@ pub use reevaluation::Rules;
 pub use rules::{ComebackRules, FollowUpRules};
 pub(crate) use sealing::FORMAT as RECORD_FORMAT;
 pub use sealing::Record;
+pub use shadow::{Grade, OldJob, Shadow, ShadowDifference, shadow};
 pub use visit::{PlugEvent, Visit};

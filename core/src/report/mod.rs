@@ -9,6 +9,7 @@ mod bay_card;
 mod catalogue;
 mod cautions;
 mod event;
+mod history;
 mod known;
 mod language;
 mod markup;
@@ -29,6 +30,7 @@ mod work_sheet;
 
 pub use bay_card::bay_card;
 pub use catalogue::{Message, message, messages};
+pub use history::{comebacks, follow_up, history};
 pub(crate) use language::FORMAT as MESSAGES_FORMAT;
 pub use language::{Catalogue, DecimalSign};
 pub use paper::Medium;

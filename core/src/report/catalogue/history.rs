@@ -20,24 +20,27 @@ pub(super) static HISTORY: &[Part] = table! {
             though no visit was past it by itself: look for the leak.",
     }
     comeback {
-        never_at_level: "Closed without the level ever being proven. The verdict was: {verdict}",
+        never_at_level: "Closed without the level ever being proven. The last look said: {verdict}.",
         opened_below_window: "The plug was opened and the flow read below the temperature window, and no look within it \
             followed.",
         hold_unresolved: "On hold, and nobody lifted the hold.",
         poured_unchecked: "Fluid was poured, {gross} in all, and the level was never looked at.",
         leak_not_followed: "Past the leak limit[: {used} of {limit}], and the leak was not followed up later.",
-        low_again: "Left at its level, and {shortage} short again[ after {days} days][ and {distance}].",
+        low_again: "Left at its level, and {shortage} short again[ after {days} days][ and {distance}].";
+            days one: "Left at its level, and {shortage} short again[ after {days} day][ and {distance}].",
         temperatures_alike: "Every temperature of the fluid is {reading}. Was it written afterwards? Ask.",
         times_equal: "Every entry has the same time. Was it written afterwards? Ask.",
-        times_even: "The entries are all {seconds} seconds apart. Was it written afterwards? Ask.",
-        times_at_once: "All entries were made within {seconds} seconds. Was it written afterwards? Ask.",
+        times_even: "The entries are all {seconds} seconds apart. Was it written afterwards? Ask.";
+            seconds one: "The entries are all {seconds} second apart. Was it written afterwards? Ask.",
+        times_at_once: "All entries were made within {seconds} seconds. Was it written afterwards? Ask.";
+            seconds one: "All entries were made within {seconds} second. Was it written afterwards? Ask.",
         pours_alike: "In {jobs} jobs[ {by}] always wrote the same pour, {amount}. Was it measured? Ask.",
         looks_alike: "In {jobs} jobs[ {by}] always wrote the same time of looking, {amount}. Was it timed? Ask.",
     }
     follow_up {
         on_hold: "The job is on hold: settle that before the vehicle is handed over.",
         level_not_found: "The level was not proven right: make the check again before the vehicle is handed over. \
-            The verdict was: {verdict}",
+            The last look said: {verdict}.",
         past_limit: "It is past the leak limit[: {used} of {limit}]: look for the leak before the vehicle is handed over.",
         leak_searched: "The leak limit[ of {limit}] was passed and the leak was looked for: see whether the repair holds.",
         leak_marginal: "The leak reading is close to its limit[ of {limit}; it turns at {margin}].",
@@ -48,5 +51,36 @@ pub(super) static HISTORY: &[Part] = table! {
             short by then.",
         loss_rising: "The loss is rising.",
         nothing_asks: "Nothing that was recorded asks for another look.",
+    }
+    loss_trend {
+        rising: "The loss is rising.",
+        not_shown: "No change of the loss is shown, and none is ruled out.",
+        falling: "The loss is falling.",
+        not_told: "One loss alone shows no trend.",
+    }
+    heading {
+        comebacks: "What may come back",
+        follow_up: "When to look again",
+    }
+    phrase {
+        no_history: "No record names a vehicle, so there is no history.",
+        no_comebacks: "Nothing was found.",
+        of_unit: "{vehicle}[, {unit_name}]",
+        visit: "[{date}, ][{odometer}, ]{job}: {verdict}. As found: {found}. Net added: {net}.[ Opened by {by}.][ Opened \
+            before: {last_opened}.]",
+        loss: "Lost from visit {earlier} to visit {later}: {lost}[; per 1000 km {per_distance}][; per 30 days {per_time}].",
+        to_limit: "At the last rate the leak limit of {limit} is {distance} away.",
+        ends_one: "{end_from}",
+        ends_both: "{end_from} to {end_to}",
+        ends_from: "at least {end_from}",
+        ends_to: "at most {end_to}",
+        ends_none: "not known",
+        cited: "[{vehicle}][, {unit_name}][, job {job_id}], record {record}[, entries {entries}]";
+            count one: "[{vehicle}][, {unit_name}][, job {job_id}], record {record}[, entry {entries}]",
+        due_now: "Before the vehicle is handed over: {job}.",
+        due_hot: "After one drive that brings the unit to its heat: {job}.",
+        due_distance: "After {distance} at the latest[, at {odometer} on the odometer]: {job}.",
+        due_days: "After {days} days at the latest[, by {date}]: {job}."; days one: "After {days} day at the latest[, by \
+            {date}]: {job}.",
     }
 };
