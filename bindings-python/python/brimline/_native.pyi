@@ -6,13 +6,14 @@ from _typeshed import SupportsGetItem
 from brimline.answers import Difference, Finding, Flip, Gate, Gates, Lack, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, RecordDifference, RecordDocument, SealedPack, Selection, Sentences, Versions
 from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, FlushNeeded, Grade, JointTorque, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
+from brimline.kept import ComebacksDocument, FollowUpDocument, HistoryDocument, ShadowDocument
 from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading, Totals
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "forecast", "grade", "grade_limits", "guard_band", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -389,6 +390,47 @@ class Forecast:
         >>> from brimline.warm_up import Forecast
         >>> Forecast(min="50 °C").text()
         'There are too few readings yet to say when the window opens.'
+        """
+
+@final
+class History:
+    """
+    The records of a shop by vehicle and unit, each in order of time, as they were recorded; no pack is asked.
+
+    Made by `History.of`. A record that comes twice counts once, and the order in which records are given says nothing.
+
+    >>> from brimline import History, Pack, Record
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check",
+    ...     "subject": {"vehicle": "Tarnik Dale 12"}, "entries": []}
+    >>> history = History.of([Record.seal(Pack.embedded(), journal)])
+    >>> [len(unit["visits"]) for unit in history.to_dict()["vehicles"]]
+    [1]
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[list[Record]]]: ...
+    def __repr__(self, /) -> str: ...
+    @classmethod
+    def of(cls, /, records: SupportsGetItem[int, Record]) -> History:
+        """
+        The history of records.
+
+        >>> from brimline import History
+        >>> History.of([]).to_dict()["vehicles"]
+        []
+        """
+    def text(self, /) -> str:
+        """
+        The history in plain English lines, with every caution in full.
+        """
+    def to_dict(self, /) -> HistoryDocument:
+        """
+        The history as data.
+        """
+    def to_json(self, /) -> str:
+        """
+        The canonical JSON of the history document.
         """
 
 @final
@@ -1238,6 +1280,26 @@ def combined_uncertainty(parts: Iterable[Amount | str]) -> Amount:
     Amount('0.5 L')
     """
 
+def comebacks(records: SupportsGetItem[int, Record], *, rules: str | bytes | bytearray | Mapping[str, Any] | None = None) -> ComebacksDocument:
+    """
+    Closed jobs that were never proven right, leaks nobody followed up, holds nobody lifted, units that were soon low
+    again, and records that look as if they were written afterwards.
+
+    From what was recorded, under the rules of that day. A job is not told where a later record of the same unit has found
+    the level. What looks written afterwards is a question to be asked, not proof. `rules` has numbers of the shop's own,
+    as `{"soon_days": 30}`; the others are common practice, no source.
+
+    Raises `DocumentError` with every fault of the rules.
+
+    >>> from brimline import Pack, Record, records
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": [
+    ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "plug", "state": "open"},
+    ...     {"seq": 2, "at": "2026-03-02T09:10:00Z", "kind": "plug", "state": "closed"}]}
+    >>> found = records.comebacks([Record.seal(Pack.embedded(), journal)])
+    >>> found["counts"]
+    {'never_at_level': 1}
+    """
+
 def conformance(value: Amount | str, *, uncertainty: Amount | str, lower: Amount | str | None = None, upper: Amount | str | None = None) -> Amount:
     """
     The probability that a true value lies within limits, from its estimate and standard uncertainty.
@@ -1584,6 +1646,23 @@ def flush_needed(capacity: Amount | str, *, fresh: Amount | str | SupportsFloat 
     '276'
     """
 
+def follow_up(record: Record, *, history: History | None = None, rules: str | bytes | bytearray | Mapping[str, Any] | None = None) -> FollowUpDocument:
+    """
+    When a job is to be looked at again: after what distance or time, and why.
+
+    `history` gives the rate of the record's unit, which is used where the record is its newest visit. `rules` has numbers
+    of the shop's own, as `{"allowed_shortage": "0.5 US qt"}`; the others are common practice, no source. No clock is
+    asked: the day is that of the last entry and so many days.
+
+    Raises `DocumentError` with every fault of the rules.
+
+    >>> from brimline import Pack, Record, records
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+    >>> told = records.follow_up(Record.seal(Pack.embedded(), journal))
+    >>> told["now"], told["because"][0]["id"]
+    (True, 'level_not_found')
+    """
+
 def forecast(samples: Iterable[Mapping[str, Any]], *, min: Amount | str | None = None, max: Amount | str | None = None, scatter: Amount | str | None = None, pours: Iterable[Mapping[str, Any]] | None = None, held: Amount | str | None = None) -> Outlook:
     """
     When the window of temperature opens and closes: earliest, likely and latest, counted from the last reading.
@@ -1851,6 +1930,23 @@ def sensor_doubts(samples: Iterable[Mapping[str, Any]], *, running: bool) -> Sen
     >>> samples = [{"at": f"{at} s", "reading": reading} for at, reading in [(0, "31 °C"), (30, "-40 °F"), (60, "32 °C")]]
     >>> warm_up.sensor_doubts(samples, running=True)
     {'doubts': [{'index': 1, 'id': 'reading_default'}]}
+    """
+
+def shadow(pack: Pack, jobs: SupportsGetItem[int, str | bytes | bytearray | Mapping[str, Any]]) -> ShadowDocument:
+    """
+    Runs beside a host's old rule: evaluates old jobs on the pack and tells what differs, and how good the evidence is.
+
+    A job is `{"id", "journal", "verdict"?, "leak"?}`, with what the old rule said in the words of a result. Of a job of
+    which only amounts were kept, the journal is one of pours. Grades: `A` a look and all the sheet asks, `B` a look with
+    gaps, `C` a temperature and amounts, `D` amounts or less.
+
+    Raises `DocumentError` with every fault of the first job that cannot be read.
+
+    >>> from brimline import Pack, records
+    >>> old = {"id": "4711", "leak": "below", "journal": {"format": "brimline-journal/1", "procedure": "pipit-level",
+    ...     "job": "check", "entries": [{"seq": 1, "at": "2025-03-04T09:00:00Z", "kind": "added", "volume": "1.2 L"}]}}
+    >>> [(told["id"], told["now"], told["grade"]) for told in records.shadow(Pack.embedded(), [old])["differences"]]
+    [('leak_differs', 'above', 'D')]
     """
 
 def story(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any]) -> str:
