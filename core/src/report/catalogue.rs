@@ -6,6 +6,7 @@
 //! `{limit!}` is told as it was printed, and beside it in the unit the shop prefers. What is worded otherwise after
 //! the count of one has a second text: `files: "{count} files"; count one: "{count} file",`.
 
+mod calculators;
 mod counter;
 mod history;
 mod pages;
@@ -54,13 +55,14 @@ macro_rules! table {
 use {one, table};
 
 /// Every file of the catalogue.
-const TABLES: [&[Part]; 6] = [
+const TABLES: [&[Part]; 7] = [
     sentences::SENTENCES,
     words::WORDS,
     pages::PAGES,
     history::HISTORY,
     records::RECORDS,
     counter::COUNTER,
+    calculators::CALCULATORS,
 ];
 
 /// Every message, part by part.

@@ -151,6 +151,20 @@ impl Teller {
         self.catalogue.text("lack", id, |_| None)
     }
 
+    /// What an id that a calculator answers means, in words: by its room, the list it is of, and the id.
+    /// `None` where there are none, as for names that stand for themselves (a strength class, a procedure of a standard).
+    ///
+    /// ```
+    /// use brimline::report::Teller;
+    /// let told = Teller::english().answered("leak", "response", "report");
+    /// assert_eq!(told, Some("Report it to whoever decides about the repair."));
+    /// ```
+    #[must_use]
+    pub fn answered(&self, room: &str, list: &str, id: &str) -> Option<&str> {
+        let part = alloc::format!("{room}_{list}");
+        self.catalogue.text(&part, id, |_| None)
+    }
+
     /// A departure from the correct level: short, over, or across it.
     #[must_use]
     pub fn departure(&self, interval: &Interval) -> String {

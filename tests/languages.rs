@@ -1,0 +1,235 @@
+//! Tellings in other languages: whatever is told comes from the messages.
+
+#[path = "messages/journals.rs"]
+#[allow(dead_code, reason = "each test binary uses its part of it")]
+mod journals;
+mod vector_cases;
+
+use brimline::report::{self, Catalogue, Profile, Teller};
+use brimline::{Pack, evaluate};
+use journals::{evaluated, more};
+use serde_json::Value;
+use std::collections::BTreeSet;
+use std::fs;
+use std::path::{Path, PathBuf};
+use vector_cases::root;
+
+fn parsed(text: &str) -> Value {
+    serde_json::from_str(text).expect("JSON")
+}
+
+/// Every text of the English messages changed.
+fn changed(change: &dyn Fn(&str) -> String) -> Catalogue {
+    fn texts(value: &mut Value, change: &dyn Fn(&str) -> String) {
+        match value {
+            Value::String(text) => *text = change(text),
+            Value::Object(members) => members.values_mut().for_each(|value| texts(value, change)),
+            _ => {}
+        }
+    }
+    let mut document = parsed(&Catalogue::english().to_json());
+    texts(&mut document["messages"], change);
+    Catalogue::from_json(&document.to_string()).expect("it tells all that English tells")
+}
+
+fn teller(catalogue: Catalogue) -> Teller {
+    Teller::new(catalogue, Profile::as_entered()).expect("no language is asked for")
+}
+
+/// Every letter of the texts made Greek, so that whatever is English in a telling is not from the messages.
+fn foreign(text: &str) -> String {
+    let mut inside = false;
+    let letter = |letter: char| {
+        inside = match letter {
+            '{' => true,
+            '}' => false,
+            _ => inside,
+        };
+        if inside || !letter.is_ascii_alphabetic() {
+            letter
+        } else if letter.is_ascii_uppercase() {
+            'Ω'
+        } else {
+            'ω'
+        }
+    };
+    text.chars().map(letter).collect()
+}
+
+/// The words of a text that a sheet or a host wrote, ids among them as they are read aloud.
+fn written(documents: &[&Value]) -> BTreeSet<String> {
+    fn words(value: &Value, into: &mut BTreeSet<String>) {
+        match value {
+            Value::String(text) => into.extend(split(text)),
+            Value::Array(items) => items.iter().for_each(|item| words(item, into)),
+            Value::Object(members) => members.values().for_each(|item| words(item, into)),
+            _ => {}
+        }
+    }
+    let mut into = BTreeSet::new();
+    documents
+        .iter()
+        .for_each(|document| words(document, &mut into));
+    into
+}
+
+fn split(text: &str) -> impl Iterator<Item = String> {
+    let is_apart = |letter: char| !letter.is_ascii_alphabetic();
+    let words = text.split(is_apart).filter(|word| word.len() > 1);
+    words.map(str::to_lowercase)
+}
+
+#[test]
+fn nothing_is_told_but_by_messages() {
+    let teller = teller(changed(&foreign));
+    let units: BTreeSet<String> = brimline::Unit::ALL
+        .iter()
+        .flat_map(|unit| split(unit.symbol()))
+        .collect();
+    let mut told = 0;
+    for (pack, text) in evaluated().into_iter().chain(more()) {
+        let evaluation = evaluate(&pack, text.as_str()).expect("it evaluates");
+        let story = teller.story(&pack, &text).expect("what evaluates is told");
+        let lines = text
+            .lines()
+            .filter_map(|line| serde_json::from_str::<Value>(line).ok());
+        let whole = serde_json::from_str(&text).unwrap_or_else(|_| lines.collect());
+        let known = written(&[&whole, &parsed(&pack.to_json())]);
+        for page in [teller.text(&evaluation), story] {
+            told += 1;
+            let english: Vec<String> = split(&page)
+                .filter(|word| !known.contains(word) && !units.contains(word))
+                .collect();
+            assert!(english.is_empty(), "{english:?} in\n{page}");
+        }
+    }
+    assert!(told > 200, "only {told} told");
+}
+
+#[test]
+fn every_caution_and_every_argument_is_there_in_any_words() {
+    // Marked at both ends, so that a text that is cut anywhere is seen.
+    let teller = teller(changed(&|text| format!("«{text}»")));
+    for (pack, text) in evaluated().into_iter().chain(more()) {
+        let evaluation = evaluate(&pack, text.as_str()).expect("it evaluates");
+        let story = teller.story(&pack, &text).expect("what evaluates is told");
+        for page in [teller.text(&evaluation), story] {
+            assert!(
+                !page.contains(['{', '}', '[', ']']),
+                "a place left open:\n{page}"
+            );
+            let flat = page.split_whitespace().collect::<Vec<_>>().join(" ");
+            let (opened, closed) = (flat.matches('«').count(), flat.matches('»').count());
+            assert!(opened > 20 && opened == closed, "{opened} {closed}\n{page}");
+            let of_acts = evaluation
+                .next()
+                .iter()
+                .flat_map(|act| act.cautions.iter().copied());
+            let ids = evaluation.cautions().iter().map(AsRef::as_ref);
+            for caution in ids.chain(of_acts).filter_map(report::caution) {
+                assert!(flat.contains(&format!("«{caution}»")), "{caution}\n{page}");
+            }
+        }
+    }
+}
+
+/// Lists whose words are names of their own, or which are worded under another name.
+const NAMES: &[&str] = &[
+    "torque_strength_class",
+    "leak_seepage_class",
+    "volume_base",
+    "fluid_blend_rule",
+    "fluid_procedure",
+    "signal_byte_order",
+];
+const ELSEWHERE: &[(&str, &str)] = &[
+    ("torque_slip_factor", "factor"),
+    ("torque_tool_reason_id", "tool_reason"),
+    ("warm_up_reason", "forecast"),
+];
+
+fn sources(folder: &Path, into: &mut Vec<PathBuf>) {
+    for entry in fs::read_dir(folder).expect("the folder is there") {
+        let path = entry.expect("a folder lists").path();
+        if path.is_dir() {
+            sources(&path, into);
+        } else {
+            into.push(path);
+        }
+    }
+}
+
+/// `ToolType` as `tool_type`.
+fn snake(name: &str) -> String {
+    let mut out = String::new();
+    for letter in name.chars() {
+        if letter.is_uppercase() && !out.is_empty() {
+            out.push('_');
+        }
+        out.extend(letter.to_lowercase());
+    }
+    out
+}
+
+#[test]
+fn every_word_of_a_calculator_has_its_message_and_no_other() {
+    let mut listed: BTreeSet<(String, String)> = BTreeSet::new();
+    let rooms = [
+        "torque", "volume", "warm_up", "fluid", "signal", "leak", "money",
+    ];
+    for room in rooms {
+        let mut files = Vec::new();
+        sources(&root().join("core/src").join(room), &mut files);
+        for file in files {
+            let code = fs::read_to_string(&file).expect("a source file reads");
+            for list in code.split("words! {").skip(1) {
+                let list = list.split("\n}").next().unwrap_or_default();
+                let (_, list) = list.split_once("enum ").expect("a list has a name");
+                let (name, cases) = list.split_once(" {").expect("a list has cases");
+                let part = format!("{room}_{}", snake(name));
+                let part = ELSEWHERE
+                    .iter()
+                    .find(|(own, _)| *own == part)
+                    .map_or(part.clone(), |(_, other)| (*other).into());
+                for line in cases
+                    .lines()
+                    .filter(|line| !line.trim_start().starts_with("//"))
+                {
+                    if let Some((_, id)) = line.split_once(" = \"") {
+                        listed.insert((part.clone(), id.trim_end_matches("\",").into()));
+                    }
+                }
+            }
+        }
+    }
+    assert!(listed.len() > 100);
+    let missing: Vec<_> = listed
+        .iter()
+        .filter(|(part, _)| !NAMES.contains(&part.as_str()))
+        .filter(|(part, id)| report::message(part, id).is_none())
+        .collect();
+    assert!(missing.is_empty(), "no message for {missing:#?}");
+    let is_of_a_room = |part: &str| {
+        rooms.iter().any(|room| {
+            part.strip_prefix(room)
+                .is_some_and(|rest| rest.starts_with('_'))
+        })
+    };
+    let unused: Vec<_> = report::messages()
+        .filter(|message| is_of_a_room(message.part))
+        .filter(|message| !listed.contains(&(message.part.into(), message.id.into())))
+        .collect();
+    assert!(unused.is_empty(), "told nowhere: {unused:#?}");
+}
+
+#[test]
+fn a_profile_changes_units_and_nothing_else() {
+    let profile = r#"{"format":"brimline-profile/1","units":{"volume":{"unit":"L","decimals":9}}}"#;
+    let profile = Profile::from_json(profile).expect("it reads");
+    let teller = Teller::new(Catalogue::english(), profile).expect("no language is asked for");
+    let pack = Pack::embedded().expect("it reads");
+    let journal =
+        r#"{"format":"brimline-journal/1","procedure":"pipit-level","job":"check","entries":[]}"#;
+    let evaluation = evaluate(&pack, journal).expect("it evaluates");
+    assert_eq!(teller.text(&evaluation), report::text(&evaluation));
+}
