@@ -156,7 +156,8 @@ impl Teller {
     ///
     /// ```
     /// use brimline::report::Teller;
-    /// let told = Teller::english().answered("leak", "response", "report");
+    /// let teller = Teller::english();
+    /// let told = teller.answered("leak", "response", "report");
     /// assert_eq!(told, Some("Report it to whoever decides about the repair."));
     /// ```
     #[must_use]
