@@ -100,6 +100,12 @@ typedef struct brim_comebacks brim_comebacks;
 // to `brim_error_free`. Threads: one at a time. Lifetime: its own; nothing in it points elsewhere.
 typedef struct brim_error brim_error;
 
+// What a job will cost: best, likely and worst.
+//
+// Ownership: `brim_check_estimate` to `brim_estimate_free`. Threads: one at a time. Lifetime: its
+// own.
+typedef struct brim_estimate brim_estimate;
+
 // The answer to one journal. Nothing in it changes any more.
 //
 // Ownership: `brim_evaluate` or `brim_check_evaluation` to `brim_evaluation_free`. Threads: one at
@@ -140,12 +146,25 @@ typedef struct brim_gate brim_gate;
 // it does not need the records.
 typedef struct brim_history brim_history;
 
+// What a job costs: the facts of its journal.
+//
+// Ownership: `brim_check_invoice` to `brim_invoice_free`. Threads: one at a time. Lifetime: its
+// own.
+typedef struct brim_invoice brim_invoice;
+
 // What a warranty file is asked for and a record does not say, each with a stable id. From
 // `brim_record_evidence`.
 //
 // Ownership: the caller's, to `brim_lacks_free`. Threads: one at a time. Lifetime: its own; it is a
 // copy.
 typedef struct brim_lacks brim_lacks;
+
+// Lines of money in their order, for a host to map to its own. From `brim_estimate_lines` and
+// `brim_invoice_lines`.
+//
+// Ownership: the caller's, to `brim_lines_free`. Threads: one at a time. Lifetime: its own; it is
+// a copy.
+typedef struct brim_lines brim_lines;
 
 // What is asked for beside an answer, and how much is read before a document is refused.
 // Everywhere options are taken, NULL stands for those of `brim_options_new`, and a call looks at
@@ -160,6 +179,14 @@ typedef struct brim_options brim_options;
 // Threads: one at a time; give each thread a copy, which costs next to nothing. Lifetime: its own;
 // checks and evaluations made of it go on after it is freed.
 typedef struct brim_pack brim_pack;
+
+// The price list of a counter, read and checked: fluid, parts, work and disposal, and what of it
+// is billed.
+//
+// Ownership: `brim_price_list_embedded`, `brim_price_list_from_json` or `brim_price_list_copy` to
+// `brim_price_list_free`. Threads: one at a time; give each thread a copy, which costs next to
+// nothing. Lifetime: its own; estimates and invoices made by it go on after it is freed.
+typedef struct brim_price_list brim_price_list;
 
 // A job as it was closed: its pack's name and digest, its journal, the answer, and a digest over
 // all of it. Nothing in it changes any more.
@@ -241,6 +268,17 @@ typedef int32_t brim_severity;
 
 // What a record is evaluated again by.
 typedef int32_t brim_rules;
+
+// A sum of money, exactly: whole smallest units of a currency. `12.50 EUR` is 1250, "EUR".
+typedef struct brim_money {
+  // The smallest units.
+  int64_t minor_units;
+  // The ISO 4217 code, and a NUL.
+  char currency[4];
+} brim_money;
+
+// The cases of an estimate.
+typedef int32_t brim_case;
 
 // What the threads and the face under the head are like. 0 where K itself is given.
 typedef int32_t brim_thread_condition;
@@ -572,6 +610,15 @@ typedef int32_t brim_decision;
 // The rules of this library, and the pack that is given, whatever its edition.
 #define BRIM_RULES_LATEST 2
 
+// Nothing more has to be poured.
+#define BRIM_CASE_BEST 1
+
+// What such a job mostly takes.
+#define BRIM_CASE_LIKELY 2
+
+// The worst before a new approval.
+#define BRIM_CASE_WORST 3
+
 // `brim_status`, as `unit_ambiguous`.
 #define BRIM_LIST_STATUS 1
 
@@ -646,6 +693,9 @@ typedef int32_t brim_decision;
 
 // `brim_rules`, as `as_recorded`.
 #define BRIM_LIST_RULES 25
+
+// `brim_case`, as `likely`.
+#define BRIM_LIST_CASE 26
 
 // Litre.
 #define BRIM_UNIT_LITRE 1
@@ -2567,6 +2617,324 @@ brim_status brim_follow_up_date(const struct brim_follow_up *follow_up,
                                 size_t capacity,
                                 size_t *length,
                                 struct brim_error *error);
+
+// The embedded demonstration list: invented prices of an invented shop, for the embedded pack.
+//
+// Errors: none of its own.
+brim_status brim_price_list_embedded(struct brim_price_list **prices, struct brim_error *error);
+
+// Reads a price list from its JSON, within the limits of the options.
+//
+// Errors: every fault of the document, with path and position.
+brim_status brim_price_list_from_json(const char *json,
+                                      size_t json_length,
+                                      const struct brim_options *options,
+                                      struct brim_price_list **prices,
+                                      struct brim_error *error);
+
+// Another handle of the same list, for another thread. It shares the list's data.
+//
+// Errors: none of its own.
+brim_status brim_price_list_copy(const struct brim_price_list *prices,
+                                 struct brim_price_list **copy,
+                                 struct brim_error *error);
+
+// Frees a price list. NULL is allowed.
+void brim_price_list_free(struct brim_price_list *prices);
+
+// The canonical JSON of the list.
+//
+// Errors: none of its own.
+brim_status brim_price_list_json(const struct brim_price_list *prices,
+                                 char *buffer,
+                                 size_t capacity,
+                                 size_t *length,
+                                 struct brim_error *error);
+
+// The list's own name.
+//
+// Errors: none of its own.
+brim_status brim_price_list_id(const struct brim_price_list *prices,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// The shop's version of the list.
+//
+// Errors: none of its own.
+brim_status brim_price_list_version(const struct brim_price_list *prices,
+                                    char *buffer,
+                                    size_t capacity,
+                                    size_t *length,
+                                    struct brim_error *error);
+
+// The currency of every price in the list, by its ISO 4217 code.
+//
+// Errors: none of its own.
+brim_status brim_price_list_currency(const struct brim_price_list *prices,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length,
+                                     struct brim_error *error);
+
+// SHA-256 of the canonical JSON, in lower-case hex.
+//
+// Errors: none of its own.
+brim_status brim_price_list_digest(const struct brim_price_list *prices,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length,
+                                   struct brim_error *error);
+
+// Frees lines. NULL is allowed.
+void brim_lines_free(struct brim_lines *lines);
+
+// How many lines there are.
+//
+// Errors: none of its own.
+brim_status brim_lines_count(const struct brim_lines *lines,
+                             size_t *count,
+                             struct brim_error *error);
+
+// What a line is for: the stable id, as `fluid`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_id(const struct brim_lines *lines,
+                          size_t index,
+                          char *buffer,
+                          size_t capacity,
+                          size_t *length,
+                          struct brim_error *error);
+
+// What of that, by the price list's name.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_item(const struct brim_lines *lines,
+                            size_t index,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
+
+// The rule that put a line there, as `whole_container`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_policy(const struct brim_lines *lines,
+                              size_t index,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// How many entries a line rests on; 0 for what is assumed, or due on every such job.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_entry_count(const struct brim_lines *lines,
+                                   size_t index,
+                                   size_t *count,
+                                   struct brim_error *error);
+
+// One of the entries a line rests on, by its `seq`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_entry(const struct brim_lines *lines,
+                             size_t index,
+                             size_t item,
+                             uint64_t *seq,
+                             struct brim_error *error);
+
+// How much, in the unit of the price; pieces are a ratio.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_quantity(const struct brim_lines *lines,
+                                size_t index,
+                                struct brim_amount *quantity,
+                                struct brim_error *error);
+
+// How much, as text; pieces are a plain number.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_quantity_text(const struct brim_lines *lines,
+                                     size_t index,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length,
+                                     struct brim_error *error);
+
+// The unit of the quantity by UN/ECE Recommendation 20, as `LTR`; `C62` for pieces.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_unit_code(const struct brim_lines *lines,
+                                 size_t index,
+                                 char *buffer,
+                                 size_t capacity,
+                                 size_t *length,
+                                 struct brim_error *error);
+
+// The price of one of the unit, as `18.40 EUR/L`; it may be finer than money.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_price(const struct brim_lines *lines,
+                             size_t index,
+                             char *buffer,
+                             size_t capacity,
+                             size_t *length,
+                             struct brim_error *error);
+
+// What a line comes to, without tax.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_net(const struct brim_lines *lines,
+                           size_t index,
+                           struct brim_money *net,
+                           struct brim_error *error);
+
+// The taxes a line bears, by the price list's names, a line of text each; empty if none.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lines_taxes(const struct brim_lines *lines,
+                             size_t index,
+                             char *buffer,
+                             size_t capacity,
+                             size_t *length,
+                             struct brim_error *error);
+
+// All lines as JSON:
+// `[{"id","item","cause":{"policy","entries"},"quantity","unit_code","price","net","taxes"}]`.
+//
+// Errors: none of its own.
+brim_status brim_lines_json(const struct brim_lines *lines,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
+
+// What a job will cost: the best, the likely and the worst case under one price list, each a
+// consistent set of lines. What was poured is a fact in every case. `asked` is what the host knows
+// besides, as JSON, or NULL: `{"likely"?,"planned"?,"ceiling"?,"stock"?:{"full","opened","bulk"},
+// "on"?}`.
+//
+// Errors: every fault of what is asked, with path and position; `BRIM_ERROR_UNRESOLVED` without a
+// sheet, and for everything that has no price, all at once; `BRIM_ERROR_CONFLICT` and
+// `BRIM_ERROR_OUT_OF_RANGE` at the ceiling.
+brim_status brim_check_estimate(const struct brim_check *check,
+                                const struct brim_price_list *prices,
+                                const char *asked,
+                                size_t asked_length,
+                                struct brim_estimate **estimate,
+                                struct brim_error *error);
+
+// What a job costs: the facts of its journal under a price list. `estimated` is the document of an
+// estimate, or NULL: with it the invoice tells how it differs from the likely case, and why.
+//
+// Errors: every fault of the estimate, with path and position; `BRIM_ERROR_UNRESOLVED` for
+// everything that has no price, all at once; `BRIM_ERROR_CONFLICT` for an estimate in another
+// currency.
+brim_status brim_check_invoice(const struct brim_check *check,
+                               const struct brim_price_list *prices,
+                               const char *estimated,
+                               size_t estimated_length,
+                               struct brim_invoice **invoice,
+                               struct brim_error *error);
+
+// What came out, for the disposal log, as JSON:
+// `{"stream","volume","between":[lo,hi],"entries","unmeasured"}`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for more than an amount holds.
+brim_status brim_check_waste_json(const struct brim_check *check,
+                                  char *buffer,
+                                  size_t capacity,
+                                  size_t *length,
+                                  struct brim_error *error);
+
+// Frees an estimate. NULL is allowed.
+void brim_estimate_free(struct brim_estimate *estimate);
+
+// The canonical JSON of the estimate document.
+//
+// Errors: none of its own.
+brim_status brim_estimate_json(const struct brim_estimate *estimate,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// The lines of a case.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no case.
+brim_status brim_estimate_lines(const struct brim_estimate *estimate,
+                                brim_case case_,
+                                struct brim_lines **lines,
+                                struct brim_error *error);
+
+// What a case comes to, tax included.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no case.
+brim_status brim_estimate_total(const struct brim_estimate *estimate,
+                                brim_case case_,
+                                struct brim_money *total,
+                                struct brim_error *error);
+
+// What to mind: before the next pour, before the start.
+//
+// Errors: none of its own.
+brim_status brim_estimate_findings(const struct brim_estimate *estimate,
+                                   struct brim_findings **findings,
+                                   struct brim_error *error);
+
+// The ids of the cautions that go with the state of the job, a line each. They belong beside every
+// telling of the estimate.
+//
+// Errors: none of its own.
+brim_status brim_estimate_cautions(const struct brim_estimate *estimate,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length,
+                                   struct brim_error *error);
+
+// Frees an invoice. NULL is allowed.
+void brim_invoice_free(struct brim_invoice *invoice);
+
+// The canonical JSON of the invoice document.
+//
+// Errors: none of its own.
+brim_status brim_invoice_json(const struct brim_invoice *invoice,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// The lines.
+//
+// Errors: none of its own.
+brim_status brim_invoice_lines(const struct brim_invoice *invoice,
+                               struct brim_lines **lines,
+                               struct brim_error *error);
+
+// What they come to, tax included.
+//
+// Errors: none of its own.
+brim_status brim_invoice_total(const struct brim_invoice *invoice,
+                               struct brim_money *total,
+                               struct brim_error *error);
+
+// What whoever bills the job should know of it.
+//
+// Errors: none of its own.
+brim_status brim_invoice_findings(const struct brim_invoice *invoice,
+                                  struct brim_findings **findings,
+                                  struct brim_error *error);
+
+// The ids of the cautions that go with the state of the job, a line each. They belong beside every
+// telling of the invoice.
+//
+// Errors: none of its own.
+brim_status brim_invoice_cautions(const struct brim_invoice *invoice,
+                                  char *buffer,
+                                  size_t capacity,
+                                  size_t *length,
+                                  struct brim_error *error);
 
 // The whole answer in English lines of at most 80 columns, with every caution in full.
 //

@@ -61,6 +61,11 @@ pub mod history;
 pub mod comebacks;
 
 pub mod follow_up;
+pub mod price_list;
+
+pub mod lines;
+
+pub mod estimate;
 
 pub mod report;
 

@@ -1,6 +1,7 @@
 //! Closed lists of words, whose values cross by number.
 
 use brimline_core::check::{BySheet, Certainty};
+use brimline_core::estimate::CaseKind;
 use brimline_core::procedure::Severity;
 use brimline_core::record::Rules;
 use brimline_core::{Act, Error, ErrorKind, Fault, Kind, Measures, Rounding, Verdict};
@@ -146,6 +147,16 @@ pub const BRIM_RULES_AS_RECORDED: brim_rules = 1;
 /// The rules of this library, and the pack that is given, whatever its edition.
 pub const BRIM_RULES_LATEST: brim_rules = 2;
 
+/// The cases of an estimate.
+pub type brim_case = i32;
+
+/// Nothing more has to be poured.
+pub const BRIM_CASE_BEST: brim_case = 1;
+/// What such a job mostly takes.
+pub const BRIM_CASE_LIKELY: brim_case = 2;
+/// The worst before a new approval.
+pub const BRIM_CASE_WORST: brim_case = 3;
+
 /// A closed list whose words have numbers.
 pub(crate) trait Listed: Copy + PartialEq + 'static {
     /// Each value with its number; numbers are never changed or reused.
@@ -208,6 +219,10 @@ numbers! { Act of Act::WORDS.len();
 
 numbers! { Rules of Rules::WORDS.len();
     BRIM_RULES_AS_RECORDED AsRecorded, BRIM_RULES_LATEST Latest,
+}
+
+numbers! { CaseKind of CaseKind::WORDS.len();
+    BRIM_CASE_BEST Best, BRIM_CASE_LIKELY Likely, BRIM_CASE_WORST Worst,
 }
 
 numbers! { Kind of Kind::ALL.len();

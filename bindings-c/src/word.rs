@@ -5,6 +5,7 @@ use crate::guard::answer;
 use crate::list::{Listed, unknown};
 use crate::text::{out, room, text};
 use brimline_core::check::{BySheet, Certainty};
+use brimline_core::estimate::CaseKind;
 use brimline_core::fluid::Procedure;
 use brimline_core::leak::{Decision, Rule};
 use brimline_core::procedure::Severity;
@@ -69,6 +70,8 @@ pub const BRIM_LIST_FORECAST_REASON: brim_list = 23;
 pub const BRIM_LIST_BASE: brim_list = 24;
 /// `brim_rules`, as `as_recorded`.
 pub const BRIM_LIST_RULES: brim_list = 25;
+/// `brim_case`, as `likely`.
+pub const BRIM_LIST_CASE: brim_list = 26;
 
 type Words = Vec<(i32, &'static str)>;
 type TellWords = fn() -> Words;
@@ -112,6 +115,7 @@ const LISTS: &[(brim_list, &str, TellWords)] = &[
     (BRIM_LIST_FORECAST_REASON, "forecast_reason", of::<Reason>),
     (BRIM_LIST_BASE, "base", of::<Base>),
     (BRIM_LIST_RULES, "rules", of::<Rules>),
+    (BRIM_LIST_CASE, "case", of::<CaseKind>),
 ];
 
 fn of<L: Listed>() -> Words {

@@ -29,7 +29,7 @@ use std::sync::Arc;
 /// ([], 'incomplete')
 #[pyclass(frozen, eq, hash, module = "brimline")]
 pub(crate) struct LevelCheck {
-    check: brimline::LevelCheck,
+    pub(crate) check: brimline::LevelCheck,
     pack: brimline::Pack,
     begun: Begun,
 }

@@ -4,12 +4,14 @@
 //! * `document`, `number`, `word` and `argument` read what Python hands in, `data` and `plain` hand plain data out;
 //! * `torque`, `volume` (with `expansion`), `warm_up`, `fluid`, `signal`, `leak` and `money` are the calculators, `asking` asks
 //!   those with lists;
+//! * `counter` is the price list, the estimate and the invoice;
 //! * every other file is one class of the package.
 
 mod amount;
 mod argument;
 mod asking;
 mod border;
+mod counter;
 mod data;
 mod document;
 mod error;
@@ -58,6 +60,8 @@ mod _native {
     use super::{calculate, caution, convert, evaluate, evaluate_many, lack, story, versions};
     #[pymodule_export]
     use crate::amount::Amount;
+    #[pymodule_export]
+    use crate::counter::{PriceList, estimate, invoice, waste};
     #[pymodule_export]
     use crate::error::{Fault, error_document};
     #[pymodule_export]

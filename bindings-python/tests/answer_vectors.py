@@ -23,13 +23,17 @@ from brimline import (
     LevelCheck,
     Limits,
     Pack,
+    PriceList,
     Record,
     Teller,
     Unit,
     calculate,
     convert,
+    estimate,
     evaluate,
+    invoice,
     records,
+    waste,
 )
 
 
@@ -132,6 +136,24 @@ def followed(pack: str, journals: str, rules: str) -> Any:
     return records.follow_up(given[-1], history=History.of(given), rules=rules or None)
 
 
+def prices_of(text: str) -> PriceList:
+    return PriceList.from_json(text) if text else PriceList.embedded()
+
+
+def listed(text: str) -> Any:
+    prices = prices_of(text)
+    return {
+        "currency": prices.currency,
+        "digest": prices.digest,
+        "id": prices.id,
+        "version": prices.version,
+    }
+
+
+def check_of(pack: str, journal: str) -> LevelCheck:
+    return LevelCheck.replay(pack_of(pack), journal)
+
+
 def common(a: str, b: str) -> Any:
     both = Interval.parse(a).intersect(Interval.parse(b))
     return {"text": None if both is None else str(both)}
@@ -208,6 +230,14 @@ ANSWERS: dict[str, Any] = {
     "follow_up": followed,
     "shadow": lambda pack, jobs: records.shadow(pack_of(pack), jobs.splitlines()),
     "reopen": as_sealed,
+    "price_list": listed,
+    "estimate": lambda prices, pack, journal, asked: estimate(
+        prices_of(prices), check_of(pack, journal), asked or None
+    ),
+    "invoice": lambda prices, pack, journal, estimated: invoice(
+        prices_of(prices), check_of(pack, journal), estimated or None
+    ),
+    "waste": lambda pack, journal: waste(check_of(pack, journal)),
     "evidence": lambda pack, journal: {"lacks": sealed(pack, journal).evidence()},
     "reevaluate": reevaluated,
     "pack_select": lambda pack, vehicle, unit, date: pack_of(pack).select(

@@ -14,6 +14,10 @@ static void frees_take_null(void) {
     brim_acts_free(NULL);
     brim_record_free(NULL);
     brim_lacks_free(NULL);
+    brim_price_list_free(NULL);
+    brim_estimate_free(NULL);
+    brim_invoice_free(NULL);
+    brim_lines_free(NULL);
 }
 
 static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation *evaluation, brim_error *error) {
@@ -33,6 +37,10 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     brim_acts *no_acts = NULL;
     brim_record *no_record = NULL;
     brim_lacks *no_lacks = NULL;
+    brim_price_list *no_prices = NULL;
+    brim_estimate *no_estimate = NULL;
+    brim_invoice *no_invoice = NULL;
+    brim_lines *no_lines = NULL;
 
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_convert(1, NO_TEXT, TERMINATED("L"), &number, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_convert(1, TERMINATED("L"), NULL, BRIM_TERMINATED, &number, NULL));
@@ -109,6 +117,15 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_teller_profile_json(NULL, buffer, sizeof buffer, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_evaluation_text_with(evaluation, NULL, buffer, sizeof buffer, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_story_with(pack, TERMINATED(JOURNAL), NULL, buffer, 8, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_price_list_embedded(NULL, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_price_list_from_json(NO_TEXT, NULL, &no_prices, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_check_estimate(check, NULL, NO_TEXT, &no_estimate, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_check_estimate(NULL, NULL, NO_TEXT, &no_estimate, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_check_invoice(check, NULL, NO_TEXT, &no_invoice, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_check_waste_json(NULL, buffer, sizeof buffer, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_estimate_lines(NULL, BRIM_CASE_BEST, &no_lines, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_invoice_lines(NULL, &no_lines, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER, brim_lines_count(NULL, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_count(NULL, &size));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_count(error, NULL));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_error_fault_position(error, 0, &place, NULL, &place));
@@ -119,6 +136,7 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     CHECK(no_teller == NULL);
     CHECK(no_findings == NULL && no_gate == NULL && no_acts == NULL);
     CHECK(no_record == NULL && no_lacks == NULL);
+    CHECK(no_prices == NULL && no_estimate == NULL && no_invoice == NULL && no_lines == NULL);
 }
 
 int main(void) {

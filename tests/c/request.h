@@ -83,6 +83,11 @@ brim_status answer_history(const request *of);
 brim_status answer_comebacks(const request *of);
 brim_status answer_follow_up(const request *of);
 brim_status answer_shadow(const request *of);
+/* counter.c */
+brim_status answer_price_list(const request *of);
+brim_status answer_estimate(const request *of);
+brim_status answer_invoice(const request *of);
+brim_status answer_waste(const request *of);
 
 /* calculators.c */
 brim_status answer_typed(const request *of);

@@ -15,6 +15,7 @@ const VECTORS: &[&str] = &[
     "tests/c/records.c",
     "tests/c/tellings.c",
     "tests/c/histories.c",
+    "tests/c/counter.c",
     "tests/c/calculators.c",
     "tests/c/torque.c",
     "tests/c/volume.c",

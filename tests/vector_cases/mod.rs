@@ -3,23 +3,28 @@
 //! A request is an operation and its arguments as texts; an answer is one JSON text. The table of operations
 //! is in DEVELOPERS.md, "Vectors".
 
-#![allow(dead_code, reason = "each test binary uses its part of it")]
+#![allow(
+    dead_code,
+    unused_imports,
+    reason = "each test binary uses its part of it"
+)]
 
+mod counter;
 mod history;
 mod matching;
 mod records;
+mod runners;
 mod tellings;
 
 use brimline::{
     Amount, Error, Interval, Kind, LevelCheck, Limits, Measures, Options, Pack, Rounding, Unit,
     Verdict, calculate::calculate, convert, document::canonical, evaluate_with,
 };
+pub use matching::missing;
+pub use runners::{read_answers, write_requests};
 use serde_json::{Value, json};
 use std::fs;
 use std::path::{Path, PathBuf};
-
-#[allow(unused_imports, reason = "each test binary uses its part of it")]
-pub use matching::missing;
 
 /// What is asked of each language.
 #[derive(Debug, Clone, PartialEq)]
@@ -146,6 +151,10 @@ const OPERATIONS: &[(&str, &[&str])] = &[
     ("comebacks", &["pack", "journals", "rules"]),
     ("follow_up", &["pack", "journals", "rules"]),
     ("shadow", &["pack", "journals"]),
+    ("price_list", &["prices"]),
+    ("estimate", &["prices", "pack", "journal", "asked"]),
+    ("invoice", &["prices", "pack", "journal", "estimate"]),
+    ("waste", &["pack", "journal"]),
 ];
 
 fn arguments(op: &str, given: &Value) -> Result<Vec<String>, String> {
@@ -166,7 +175,7 @@ fn arguments(op: &str, given: &Value) -> Result<Vec<String>, String> {
 fn argument(name: &str, value: Option<&Value>) -> Result<String, String> {
     match (name, value) {
         (_, None) => Ok(String::new()),
-        ("pack", Some(Value::String(text))) if text == "embedded" => Ok(String::new()),
+        ("pack" | "prices", Some(Value::String(text))) if text == "embedded" => Ok(String::new()),
         ("pack", Some(Value::Object(members)))
             if members.len() == 1 && members.contains_key("file") =>
         {
@@ -264,6 +273,7 @@ fn respond(request: &Request) -> Result<String, Error> {
         "calculate" => calculate(arg(0), arg(1))?,
         "messages" | "profile" | "told" => return tellings::respond(request),
         "history" | "comebacks" | "follow_up" | "shadow" => return history::respond(request),
+        "price_list" | "estimate" | "invoice" | "waste" => counter::respond(request)?,
         _ => return records::respond(request),
     })
 }
@@ -313,34 +323,4 @@ fn limits(text: &str) -> Limits {
                 other => panic!("no limit {other}"),
             }
         })
-}
-
-/// Writes requests for the runners of the other languages: for each its op, the number of arguments, and each
-/// argument's length in bytes with the argument after it, every item ending in a line feed.
-pub fn write_requests(requests: &[Request]) -> Vec<u8> {
-    let mut out = format!("{}\n", requests.len()).into_bytes();
-    for request in requests {
-        out.extend(format!("{}\n{}\n", request.op, request.args.len()).bytes());
-        for arg in &request.args {
-            out.extend(format!("{}\n{arg}\n", arg.len()).bytes());
-        }
-    }
-    out
-}
-
-/// Reads the answers of a runner: each its length in bytes, then the answer, each ending in a line feed.
-pub fn read_answers(mut bytes: &[u8]) -> Vec<String> {
-    let mut answers = Vec::new();
-    while let Some(end) = bytes.iter().position(|byte| *byte == b'\n') {
-        let length: usize = std::str::from_utf8(&bytes[..end])
-            .expect("a length")
-            .parse()
-            .expect("a length is a number");
-        let start = end + 1;
-        answers.push(
-            String::from_utf8(bytes[start..start + length].to_vec()).expect("an answer is UTF-8"),
-        );
-        bytes = &bytes[start + length + 1..];
-    }
-    answers
 }

@@ -1,7 +1,8 @@
 """The arithmetic of a sealed-gearbox fluid level check: a service sheet and a journal in, an evidenced verdict out.
 
 `evaluate` takes a pack of service sheets and a journal and answers an `Evaluation`; `LevelCheck` does the same live,
-entry by entry; a `Record` is what is kept of a job; `Amount`, `Interval`, `Unit` and `convert` are the quantities it is told in. `brimline.errors` has what
+entry by entry; a `Record` is what is kept of a job; `estimate` and
+`invoice` are what it costs by a `PriceList`; `Amount`, `Interval`, `Unit` and `convert` are the quantities it is told in. `brimline.errors` has what
 is raised, `brimline.answers` the shapes of the data that is answered.
 
 The calculators are in modules of their own: `torque`, `volume`, `warm_up`, `fluid`, `signal`, `leak` and `money`.
@@ -20,17 +21,21 @@ from ._native import (
     LevelCheck,
     Limits,
     Pack,
+    PriceList,
     Record,
     Teller,
     Unit,
     calculate,
     caution,
     convert,
+    estimate,
     evaluate,
     evaluate_many,
+    invoice,
     lack,
     story,
     versions,
+    waste,
 )
 from .errors import BrimlineError, DocumentError, InternalError, LimitError, QuantityError
 
@@ -47,6 +52,7 @@ __all__ = [
     "LimitError",
     "Limits",
     "Pack",
+    "PriceList",
     "QuantityError",
     "Record",
     "Teller",
@@ -54,9 +60,11 @@ __all__ = [
     "calculate",
     "caution",
     "convert",
+    "estimate",
     "evaluate",
     "evaluate_many",
     "fluid",
+    "invoice",
     "lack",
     "leak",
     "money",
@@ -66,4 +74,5 @@ __all__ = [
     "versions",
     "volume",
     "warm_up",
+    "waste",
 ]

@@ -4,6 +4,7 @@ The native half of `brimline`.
 
 from _typeshed import SupportsGetItem
 from brimline.answers import Difference, Finding, Flip, Gate, Gates, Lack, LeakReading, LintFinding, Mixing, NextAct, Offer, Outcome, Outlook, ProcedureRef, Reason, RecordDifference, RecordDocument, SealedPack, Selection, Sentences, Versions
+from brimline.billed import Estimate, Invoice, Waste
 from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, FlushNeeded, Grade, JointTorque, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
 from brimline.kept import ComebacksDocument, FollowUpDocument, HistoryDocument, ShadowDocument
@@ -13,7 +14,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "PriceList", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "estimate", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "invoice", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "waste", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -812,6 +813,74 @@ class Pack:
         """
 
 @final
+class PriceList:
+    """
+    The price list of a counter, read and checked: fluid, parts, work and disposal, and what of it is billed.
+
+    Made by `PriceList.embedded()` or `PriceList.from_json(json)`. Lists are equal where their digests are.
+
+    >>> from brimline import PriceList
+    >>> prices = PriceList.embedded()
+    >>> prices.id, prices.currency
+    ('fernhollow-counter', 'EUR')
+    """
+    def __eq__(self, value: object, /) -> bool: ...
+    def __hash__(self, /) -> int: ...
+    def __ne__(self, value: object, /) -> bool: ...
+    def __reduce__(self, /) -> tuple[Any, tuple[str]]: ...
+    def __repr__(self, /) -> str: ...
+    @classmethod
+    def _from_canonical(cls, /, json: str) -> PriceList: ...
+    @property
+    def currency(self, /) -> str:
+        """
+        The currency of every price in it, by its ISO 4217 code.
+        """
+    @property
+    def digest(self, /) -> str:
+        """
+        SHA-256 of the canonical form, in lower-case hexadecimal.
+        """
+    @classmethod
+    def embedded(cls, /) -> PriceList:
+        """
+        The embedded demonstration list: invented prices of an invented shop, for the embedded pack.
+
+        >>> from brimline import PriceList
+        >>> PriceList.embedded().version
+        '1'
+        """
+    @classmethod
+    def from_json(cls, /, json: str | bytes | bytearray | Mapping[str, Any], *, limits: Limits | None = None) -> PriceList:
+        """
+        Reads a price list from its JSON: `str`, `bytes` or a mapping.
+
+        Raises `DocumentError` with every fault of the document, each with its path; `LimitError`.
+
+        >>> from brimline import DocumentError, PriceList
+        >>> text = PriceList.embedded().to_json().replace('"19 %"', '"119 %"')
+        >>> try:
+        ...     PriceList.from_json(text)
+        ... except DocumentError as error:
+        ...     [fault.path for fault in error.faults]
+        ['taxes[0].rate']
+        """
+    @property
+    def id(self, /) -> str:
+        """
+        The list's own name.
+        """
+    def to_json(self, /) -> str:
+        """
+        The canonical JSON.
+        """
+    @property
+    def version(self, /) -> str:
+        """
+        The shop's version of it.
+        """
+
+@final
 class Record:
     """
     A job as it was closed: its pack's name and digest, its journal, the answer, and a digest over all of it.
@@ -1536,6 +1605,26 @@ def error_document(faults: SupportsGetItem[int, Fault], /) -> str:
     {"kind":"unit_missing","code":24
     """
 
+def estimate(prices: PriceList, check: LevelCheck, asked: str | bytes | bytearray | Mapping[str, Any] | None = None) -> Estimate:
+    """
+    What a job will cost: the best, the likely and the worst case, each a consistent set of lines, as data.
+
+    What was poured on the check is a fact in every case. `asked` is what the host knows besides, as `str`, `bytes` or a
+    mapping, every member optional: `likely` (volume), `planned` (the next pour), `ceiling` (money), `stock` (`full`, `opened`,
+    `bulk`) and `on` (a day).
+
+    Raises `DocumentError` with every fault of what is asked; `BrimlineError`: `unresolved` for everything that has no price,
+    all at once, with its path; `conflict` and `out_of_range` at the ceiling.
+
+    >>> from brimline import LevelCheck, Pack, PriceList, estimate
+    >>> header = {"format": "brimline-journal/1", "procedure": "pipit-level", "edition": 2, "job": "check"}
+    >>> told = estimate(PriceList.embedded(), LevelCheck.start(Pack.embedded(), header), {"ceiling": "100 EUR"})
+    >>> [told[case]["total"] for case in ("best", "likely", "worst")]
+    ['62.12 EUR', '81.04 EUR', '185.54 EUR']
+    >>> [finding["id"] for finding in told["findings"]]
+    ['worst_past_ceiling']
+    """
+
 def evaluate(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any], *, flip: bool = False, why_not: Literal["on_hold", "no_procedure", "repeat", "incomplete", "low", "at_level", "over", "not_low", "not_full", "not_proven"] | None = None, limits: Limits | None = None) -> Evaluation:
     """
     Evaluates a journal on a pack.
@@ -1726,6 +1815,26 @@ def guard_band(uncertainty: Amount | str, *, probability: Amount | str | Support
     >>> from brimline import leak
     >>> leak.guard_band("1 Δ°C", probability="95 %")
     Amount('1.644853627 Δ°C')
+    """
+
+def invoice(prices: PriceList, check: LevelCheck, estimated: str | bytes | bytearray | Mapping[str, Any] | None = None) -> Invoice:
+    """
+    What a job costs: the facts of its journal by line and cause, the leftover and the waste, as data.
+
+    With what `estimate` answered, as it was or as JSON, also how the invoice differs from the likely case, line by line, and
+    why.
+
+    Raises `DocumentError` with every fault of the estimate; `BrimlineError`: `unresolved` for everything that has no price,
+    all at once, with its path; `conflict` for an estimate in another currency.
+
+    >>> from brimline import LevelCheck, Pack, PriceList, invoice
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "edition": 2, "job": "top_up", "entries": [
+    ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "plug", "state": "open"},
+    ...     {"seq": 2, "at": "2026-03-02T09:01:00Z", "kind": "added", "volume": "0.42 L", "measured_by": "jug"}]}
+    >>> told = invoice(PriceList.embedded(), LevelCheck.replay(Pack.embedded(), journal))
+    >>> fluid = told["lines"][1]
+    >>> fluid["quantity"], fluid["unit_code"], fluid["net"], fluid["cause"]["entries"]
+    ('0.45 L', 'LTR', '9.54 EUR', [2])
     """
 
 def lack(id: str) -> str | None:
@@ -2163,6 +2272,20 @@ def volume_of_mass(mass: Amount | str, *, temperature: Amount | str, density: Am
     >>> from brimline import volume
     >>> volume.volume_of_mass("425 g", temperature="15 °C", density="850 kg/m³")
     Amount('0.5 L')
+    """
+
+def waste(check: LevelCheck) -> Waste:
+    """
+    What came out on a job, for the disposal log: the stream it goes to, the volume, and what is proved of that.
+
+    >>> from brimline import LevelCheck, Pack, waste
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": [
+    ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "plug", "state": "open"},
+    ...     {"seq": 2, "at": "2026-03-02T09:01:00Z", "kind": "drained", "volume": "0.3 L", "measured_by": "jug",
+    ...      "why": "excess"}]}
+    >>> out = waste(LevelCheck.replay(Pack.embedded(), journal))
+    >>> out["stream"], out["volume"], out["between"]
+    ('oil', '0.3 L', ['0.28 L', '0.32 L'])
     """
 
 def wrench_setting(target: Amount | str, *, lever: Amount | str, adapter: Amount | str | None = None, angle: Amount | str | None = None, graduation: Amount | str | None = None, printed: Amount | str | None = None) -> WrenchSetting:

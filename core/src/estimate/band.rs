@@ -2,7 +2,7 @@
 
 use super::approval::{Approval, Ceiling};
 use super::asked::Asked;
-use super::cases::{Assumption, Volumes};
+use super::cases::{Assumption, CaseKind, Volumes};
 use super::facts::Facts;
 use super::invoice::PricesRef;
 use super::lines::{Line, Lines, Total};
@@ -103,7 +103,7 @@ pub fn estimate(prices: &PriceList, check: &LevelCheck, asked: &Asked) -> Result
     })?;
     let volumes = Volumes::of(&standing, &facts, sheet, asked)?;
     let told = |count| Amount::from_count(count, standing.unit, 6, Rounding::HalfUp);
-    let case = |which: usize| -> Result<Case, Error> {
+    let case = |which: CaseKind| -> Result<Case, Error> {
         let (assumed, work) = volumes.case(which, &facts.work);
         let lines = work.lines(prices)?;
         Ok(Case {
@@ -114,8 +114,8 @@ pub fn estimate(prices: &PriceList, check: &LevelCheck, asked: &Asked) -> Result
         })
     };
     // The worst case asks for most, so it tells most of what is missing.
-    let worst = case(2)?;
-    let (best, likely) = (case(0)?, case(1)?);
+    let worst = case(CaseKind::Worst)?;
+    let (best, likely) = (case(CaseKind::Best)?, case(CaseKind::Likely)?);
     let mut findings = Vec::new();
     let mut cautions = standing.cautions.clone();
     let approval = match Ceiling::of(check, &facts, asked, prices.currency())? {
@@ -216,6 +216,16 @@ impl Estimate {
     #[must_use]
     pub fn cases(&self) -> [&Case; 3] {
         [&self.best, &self.likely, &self.worst]
+    }
+
+    /// One of the cases.
+    #[must_use]
+    pub fn case(&self, kind: CaseKind) -> &Case {
+        match kind {
+            CaseKind::Best => &self.best,
+            CaseKind::Likely => &self.likely,
+            CaseKind::Worst => &self.worst,
+        }
     }
 
     /// What the likely case promises, to hold the invoice against.

@@ -7,9 +7,22 @@ use crate::check::{Args, BySheet, Job, Standing, Verdict};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::procedure::Procedure;
 use crate::quantity::{Amount, Rounding, Unit};
+use crate::word::words;
 use alloc::string::ToString;
 use alloc::vec::Vec;
 use serde::Serialize;
+
+words! {
+    /// The cases of an estimate.
+    pub enum CaseKind {
+        /// Nothing more has to be poured.
+        Best = "best",
+        /// What such a job mostly takes.
+        Likely = "likely",
+        /// The worst before a new approval.
+        Worst = "worst",
+    }
+}
 
 /// One thing a case assumes.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -142,12 +155,12 @@ impl<'w> Volumes<'w> {
     }
 
     /// One case, and what is billed in it.
-    pub(super) fn case<'s>(&'s self, which: usize, facts: &Work<'s>) -> (&'s Assumed, Work<'s>) {
+    pub(super) fn case<'s>(&'s self, which: CaseKind, facts: &Work<'s>) -> (&'s Assumed, Work<'s>) {
         let [best, likely, worst] = &self.cases;
         let case = match which {
-            0 => best,
-            1 => likely,
-            _ => worst,
+            CaseKind::Best => best,
+            CaseKind::Likely => likely,
+            CaseKind::Worst => worst,
         };
         let mut work = self.so_far(facts, case.count.saturating_sub(self.poured));
         if case.leak_search {

@@ -25,7 +25,7 @@ mod work;
 pub use approval::Approval;
 pub use asked::{Asked, Full, Rest, Stock};
 pub use band::{Case, Estimate, JobTimes, estimate};
-pub use cases::Assumption;
+pub use cases::{Assumption, CaseKind};
 pub use fluid_prices::{ContainerPrice, FluidBilling, FluidPolicy, FluidPrices, OpenedPolicy};
 pub use goods::{DisposalPrice, PartPrice, Stream, SupplyPrice, ThreadlockerPrice};
 pub(crate) use invoice::FORMAT as INVOICE_FORMAT;
