@@ -3,6 +3,7 @@
 mod comeback;
 mod follow_up;
 mod history;
+mod keeping;
 mod lack;
 mod loss;
 mod notice;
@@ -20,6 +21,7 @@ pub use crate::document::Difference;
 pub use comeback::{Comebacks, comebacks, comebacks_with};
 pub use follow_up::{FollowUp, FollowUpReason, follow_up, follow_up_with};
 pub use history::{History, VehicleHistory};
+pub use keeping::{KeptJournal, Storage};
 pub use lack::Lack;
 pub use loss::Loss;
 pub use notice::{Cited, Notice};
