@@ -67,6 +67,8 @@ pub mod lines;
 
 pub mod estimate;
 
+pub mod keeping;
+
 pub mod report;
 
 pub mod calculate;

@@ -58,6 +58,24 @@ impl Hash for LevelCheck {
     }
 }
 
+impl LevelCheck {
+    /// A check that goes on from how it is.
+    pub(crate) fn of(
+        check: brimline::LevelCheck,
+        pack: &brimline::Pack,
+        limits: &brimline::Limits,
+    ) -> Self {
+        LevelCheck {
+            check,
+            pack: pack.clone(),
+            begun: Begun {
+                limits: limits.clone(),
+                replayed: None,
+            },
+        }
+    }
+}
+
 #[pymethods]
 impl LevelCheck {
     /// Begins a check from the header of a journal: `str`, `bytes` or a mapping.
@@ -78,14 +96,7 @@ impl LevelCheck {
     ) -> PyResult<Self> {
         let limits = self::limits(limits);
         let start = || brimline::LevelCheck::start_with(&pack.0, header.text("header")?, &limits);
-        Ok(LevelCheck {
-            check: answer(start)?,
-            pack: pack.0.clone(),
-            begun: Begun {
-                limits,
-                replayed: None,
-            },
-        })
+        Ok(LevelCheck::of(answer(start)?, &pack.0, &limits))
     }
 
     /// Builds a check from a whole journal, as if every entry had been recorded in turn.

@@ -21,6 +21,7 @@ mod fluid;
 mod forecast;
 mod history;
 mod interval;
+mod keeping;
 mod leak;
 mod level_check;
 mod limits;
@@ -81,6 +82,8 @@ mod _native {
     use crate::history::{History, comebacks, follow_up, shadow};
     #[pymodule_export]
     use crate::interval::Interval;
+    #[pymodule_export]
+    use crate::keeping::KeptJournal;
     #[pymodule_export]
     use crate::leak::{
         against_limit, combined_uncertainty, conformance, consumption, drip_rate, drops_for,

@@ -38,7 +38,7 @@ static const char ENTRY[] = "{\"seq\":1,\"at\":\"2026-03-02T09:00:00Z\",\"kind\"
 /* What outputs hold before a call, and must hold after one that fails. */
 static const brim_amount UNTOUCHED = {123, -4, 5};
 
-static int same(const brim_amount *one, const brim_amount *other) {
+static inline int same(const brim_amount *one, const brim_amount *other) {
     return one->mantissa == other->mantissa && one->exponent == other->exponent && one->unit == other->unit;
 }
 
