@@ -7,6 +7,7 @@ mod schemas {
     mod agreement;
     mod answers;
     mod mutant;
+    mod records;
     mod tellings;
     mod validator;
     mod words;

@@ -1,8 +1,9 @@
 //! The schemas, and what a general-purpose validator says by them.
 
 use crate::vector_cases::root;
-use jsonschema::Validator;
+use jsonschema::{Retrieve, Uri, Validator};
 use serde_json::{Map, Value};
+use std::error::Error;
 use std::fs;
 
 pub fn schema(name: &str) -> Value {
@@ -11,9 +12,20 @@ pub fn schema(name: &str) -> Value {
     serde_json::from_str(&text).expect("a schema is JSON")
 }
 
+/// A schema that another one names: `urn:brimline:schema:journal:1`.
+struct Own;
+
+impl Retrieve for Own {
+    fn retrieve(&self, uri: &Uri<String>) -> Result<Value, Box<dyn Error + Send + Sync>> {
+        let name = uri.as_str().split(':').nth(3).ok_or("no schema of ours")?;
+        Ok(schema(name))
+    }
+}
+
 pub fn validator(schema: &Value) -> Validator {
     jsonschema::draft202012::options()
         .should_validate_formats(true)
+        .with_retriever(Own)
         .build(schema)
         .expect("a schema is one of draft 2020-12")
 }
