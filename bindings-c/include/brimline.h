@@ -152,6 +152,15 @@ typedef struct brim_history brim_history;
 // own.
 typedef struct brim_invoice brim_invoice;
 
+// The journal of a running check, kept entry by entry in a storage of yours as JSON Lines. An entry
+// is answered for only once the storage said that it is durable, so nothing that was answered for
+// is lost.
+//
+// Ownership: `brim_kept_journal_start` or `brim_kept_journal_recover` to `brim_kept_journal_free`.
+// Threads: one at a time; the storage is called on the thread that appends. Lifetime: its own; what
+// `user` points to must outlive it.
+typedef struct brim_kept_journal brim_kept_journal;
+
 // What a warranty file is asked for and a record does not say, each with a stable id. From
 // `brim_record_evidence`.
 //
@@ -279,6 +288,16 @@ typedef struct brim_money {
 
 // The cases of an estimate.
 typedef int32_t brim_case;
+
+// Adds bytes at the end of a storage of yours, and answers 0 once they are durable: written, and
+// flushed down to the medium. Any other answer is a refusal; the bytes may be there in part.
+// `user` is what was given with it. It calls nothing on the journal it is called for, and leaves
+// by its return only.
+typedef int32_t (*brim_storage_append)(void *user, const uint8_t *bytes, size_t length);
+
+// Drops all but the first `length` bytes of a storage of yours, and answers 0, or anything else
+// for a refusal. It need not be durable before the next append is. As `brim_storage_append`.
+typedef int32_t (*brim_storage_truncate)(void *user, size_t length);
 
 // What the threads and the face under the head are like. 0 where K itself is given.
 typedef int32_t brim_thread_condition;
@@ -2935,6 +2954,66 @@ brim_status brim_invoice_cautions(const struct brim_invoice *invoice,
                                   size_t capacity,
                                   size_t *length,
                                   struct brim_error *error);
+
+// Begins a journal in an empty storage, from its header as JSON. Of the options, the limits count.
+//
+// Errors: every fault of the header, with path and position; `BRIM_ERROR_STORAGE` if it could not
+// be kept.
+brim_status brim_kept_journal_start(const struct brim_pack *pack,
+                                    const char *header,
+                                    size_t header_length,
+                                    brim_storage_append append,
+                                    brim_storage_truncate truncate,
+                                    void *user,
+                                    const struct brim_options *options,
+                                    struct brim_kept_journal **journal,
+                                    struct brim_error *error);
+
+// Takes a journal up again from the bytes that its storage holds. What stands after the last line
+// feed was never answered for: it is left out, and the storage is asked to drop it before the next
+// entry comes. Of the options, the limits count.
+//
+// Errors: every fault of what was kept, with path and position; `BRIM_ERROR_UNRESOLVED` if not even
+// the header was kept whole.
+brim_status brim_kept_journal_recover(const struct brim_pack *pack,
+                                      const uint8_t *kept,
+                                      size_t kept_length,
+                                      brim_storage_append append,
+                                      brim_storage_truncate truncate,
+                                      void *user,
+                                      const struct brim_options *options,
+                                      struct brim_kept_journal **journal,
+                                      struct brim_error *error);
+
+// Frees a journal; what is kept of it stays. NULL is allowed.
+void brim_kept_journal_free(struct brim_kept_journal *journal);
+
+// Records one entry, as JSON, and keeps it. `findings` receives what is new with it, once it is
+// durable, in a handle of the caller's; NULL if that is not wanted. An entry that repeats an
+// earlier one under the same `id` is kept already.
+//
+// Errors: as `brim_check_record`; `BRIM_ERROR_STORAGE` if the entry could not be kept. The check
+// then stays as it was, and the same entry can be given again.
+brim_status brim_kept_journal_append(struct brim_kept_journal *journal,
+                                     const char *entry,
+                                     size_t entry_length,
+                                     struct brim_findings **findings,
+                                     struct brim_error *error);
+
+// A copy of the check as far as it is kept, which goes its own way from here. It costs next to
+// nothing.
+//
+// Errors: none of its own.
+brim_status brim_kept_journal_check(const struct brim_kept_journal *journal,
+                                    struct brim_check **check,
+                                    struct brim_error *error);
+
+// The bytes after the last whole line that the recovery left out.
+//
+// Errors: none of its own.
+brim_status brim_kept_journal_dropped_bytes(const struct brim_kept_journal *journal,
+                                            size_t *count,
+                                            struct brim_error *error);
 
 // The whole answer in English lines of at most 80 columns, with every caution in full.
 //

@@ -9,12 +9,13 @@ from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, Cy
 from brimline.errors import BrimlineError
 from brimline.kept import ComebacksDocument, FollowUpDocument, HistoryDocument, ShadowDocument
 from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading, Totals
+from brimline.storage import Storage
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "LevelCheck", "Limits", "Linear", "Pack", "PriceList", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "estimate", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "invoice", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "waste", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "KeptJournal", "LevelCheck", "Limits", "Linear", "Pack", "PriceList", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "estimate", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "invoice", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "waste", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -511,6 +512,70 @@ class Interval:
         >>> from brimline import Interval
         >>> Interval("40 °C", "45 °C").width()
         Amount('5 Δ°C')
+        """
+
+@final
+class KeptJournal:
+    """
+    The journal of a running check, kept entry by entry in a storage of the host's.
+
+    Made by `KeptJournal.start`, or by `KeptJournal.recover` after a power cut. It keeps JSON Lines: the header, then a
+    line for each entry. An entry is answered for only once the storage said that it is durable, so nothing that was
+    answered for is lost. The storage is any object with `append(bytes)`, which returns once the bytes are durable, and
+    `truncate(length)`; both raise what went wrong.
+
+    >>> from brimline import KeptJournal, Pack
+    >>> class Memory(bytearray):
+    ...     def append(self, data):
+    ...         self.extend(data)
+    ...     def truncate(self, length):
+    ...         del self[length:]
+    >>> header = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check"}
+    >>> storage = Memory()
+    >>> journal = KeptJournal.start(Pack.embedded(), header, storage)
+    >>> journal.append({"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "engine", "state": "idling"})
+    []
+    >>> torn = bytes(storage) + b'{"seq":2,"at":"2026-'
+    >>> recovered = KeptJournal.recover(Pack.embedded(), torn, Memory(torn))
+    >>> recovered.check == journal.check, recovered.dropped_bytes
+    (True, 20)
+    """
+    def __repr__(self, /) -> str: ...
+    def append(self, /, entry: str | bytes | bytearray | Mapping[str, Any]) -> list[Finding]:
+        """
+        Records one entry and keeps it; answers the findings that are new with it, once it is durable. An entry that
+        repeats an earlier one under the same `id` is kept already.
+
+        Raises `DocumentError` if the entry cannot be read or its `seq` does not rise; `BrimlineError`: `storage` if it could
+        not be kept, what the storage raised being its cause. The check stays as it was, and the same entry can be given
+        again.
+        """
+    @property
+    def check(self, /) -> LevelCheck:
+        """
+        The check as far as it is kept.
+        """
+    @property
+    def dropped_bytes(self, /) -> int:
+        """
+        Bytes after the last whole line that the recovery left out.
+        """
+    @classmethod
+    def recover(cls, /, pack: Pack, kept: bytes, storage: Storage, *, limits: Limits | None = None) -> KeptJournal:
+        """
+        Takes a journal up again from the bytes that its storage holds. What stands after the last line feed was never
+        answered for: it is left out, and dropped from the storage before the next entry comes.
+
+        Raises `DocumentError` with every fault of what was kept, each with its path; `BrimlineError`: `unresolved` if not
+        even the header was kept whole.
+        """
+    @classmethod
+    def start(cls, /, pack: Pack, header: str | bytes | bytearray | Mapping[str, Any], storage: Storage, *, limits: Limits | None = None) -> KeptJournal:
+        """
+        Begins a journal in an empty storage, from its header: `str`, `bytes` or a mapping.
+
+        Raises `DocumentError` with every fault of the header, each with its path; `BrimlineError`: `storage` if the header
+        could not be kept, what the storage raised being its cause.
         """
 
 @final
