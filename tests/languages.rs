@@ -233,3 +233,48 @@ fn a_profile_changes_units_and_nothing_else() {
     let evaluation = evaluate(&pack, journal).expect("it evaluates");
     assert_eq!(teller.text(&evaluation), report::text(&evaluation));
 }
+
+/// The shipped example is whole: where a message is new, its German belongs into `examples/messages/german.json`.
+#[test]
+fn the_german_example_is_whole() {
+    let read = |name: &str| {
+        let path = root().join("examples/messages").join(name);
+        fs::read_to_string(path).expect("the example reads")
+    };
+    let limits = brimline::Limits::default().with_faults(1000);
+    let german = Catalogue::from_json_with(&read("german.json"), &limits);
+    let german = german.unwrap_or_else(|error| panic!("{error}"));
+    let shop = Profile::from_json(&read("shop.json")).expect("the profile reads");
+    assert_eq!(
+        (german.language(), german.decimal_sign().slug()),
+        ("de", ",")
+    );
+    // Nothing was left in English by oversight: texts are alike only where they hold no words, or the same name.
+    let (english, own) = (
+        parsed(&Catalogue::english().to_json()),
+        parsed(&german.to_json()),
+    );
+    let mut alike = Vec::new();
+    for (part, texts) in english["messages"].as_object().expect("parts") {
+        for (id, text) in texts.as_object().expect("texts") {
+            let words = text.to_string();
+            if &own["messages"][part][id] == text && foreign(&words) != words {
+                alike.push(format!("{part} {id}"));
+            }
+        }
+    }
+    assert!(alike.is_empty(), "left in English: {alike:?}");
+    let teller = Teller::new(german, shop).expect("both are German");
+    let pack = Pack::embedded().expect("it reads");
+    let journal = r#"{"format":"brimline-journal/1","procedure":"pipit-level","edition":2,"job":"check","entries":[
+        {"seq":1,"at":"2026-03-02T09:00:00Z","kind":"temperature","reading":"40.5 °C","source":"scan"},
+        {"seq":2,"at":"2026-03-02T09:00:10Z","kind":"added","volume":"0.5 L","measured_by":"sealed"}]}"#;
+    let story = teller.story(&pack, journal).expect("it is told");
+    for line in [
+        "  Öl mit 42 °C oder mehr, abgelesen höchstens 30 s vor dem Blick.",
+        "09:00:00    1  Temperatur 40,5 °C mit dem Diagnosegerät.",
+        "  Netto hinein  zwischen 0,49 L und 0,51 L hinein",
+    ] {
+        assert!(story.lines().any(|own| own == line), "{line}\n{story}");
+    }
+}
