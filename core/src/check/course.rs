@@ -49,14 +49,21 @@ impl LevelCheck {
         let told = |span| interval(span, sheet.unit());
         let mut state = State::new();
         let mut steps = Vec::with_capacity(entries.len());
+        let mut known = [Interval::UNBOUNDED; 2];
         let mut first = None;
         for counted in &entries {
+            let before = (state.ledger.found, state.ledger.now);
             state.take(&sheet, counted);
+            // Most entries change nothing that is known.
+            if before != (state.ledger.found, state.ledger.now) {
+                known = [told(state.ledger.found), told(state.ledger.now)];
+            }
             let entry = counted.entry;
+            let [as_found, now] = known;
             steps.push(Step {
                 entry,
-                as_found: told(state.ledger.found),
-                now: told(state.ledger.now),
+                as_found,
+                now,
             });
             if first.is_none() && matches!(entry.fact, Fact::Temperature { .. }) {
                 first = foretold(entry, &state).filter(opens);

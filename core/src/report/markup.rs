@@ -1,38 +1,44 @@
 //! Text of anybody's inside HTML or SVG: nothing in it is read as markup.
 
-use super::sentence::GLUE;
 use alloc::string::String;
-use core::fmt::{self, Display, Write};
+use core::fmt::{Display, Write};
 
 /// A text whose letters of meaning are written as entities. Controls, which XML forbids, become spaces.
 pub(super) fn escaped(text: impl Display) -> String {
-    let mut out = Escaped(String::new());
-    // A string takes all that is written to it.
-    let _ = write!(out, "{text}");
-    out.0
+    let mut out = String::new();
+    put_escaped(&mut out, text);
+    out
 }
 
-struct Escaped(String);
-
-impl Write for Escaped {
-    fn write_str(&mut self, text: &str) -> fmt::Result {
-        for letter in text.chars() {
-            match letter {
-                '&' => self.0.push_str("&amp;"),
-                '<' => self.0.push_str("&lt;"),
-                '>' => self.0.push_str("&gt;"),
-                '"' => self.0.push_str("&quot;"),
-                '\'' => self.0.push_str("&#39;"),
-                // Marks that turn the direction of what follows would let a name rearrange a page.
-                '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {}
-                '\u{fffe}' | '\u{ffff}' => {}
-                GLUE => self.0.push(GLUE),
-                letter if letter.is_control() => self.0.push(' '),
-                letter => self.0.push(letter),
-            }
+/// The same, behind what is there already.
+pub(super) fn put_escaped(out: &mut String, text: impl Display) {
+    let before = out.len();
+    // A string takes all that is written to it.
+    let _ = write!(out, "{text}");
+    let Some(put) = out.get(before..).filter(|put| !put.bytes().all(is_plain)) else {
+        return;
+    };
+    let put = String::from(put);
+    out.truncate(before);
+    for letter in put.chars() {
+        match letter {
+            '&' => out.push_str("&amp;"),
+            '<' => out.push_str("&lt;"),
+            '>' => out.push_str("&gt;"),
+            '"' => out.push_str("&quot;"),
+            '\'' => out.push_str("&#39;"),
+            // Marks that turn the direction of what follows would let a name rearrange a page.
+            '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}' => {}
+            '\u{fffe}' | '\u{ffff}' => {}
+            letter if letter.is_control() => out.push(' '),
+            letter => out.push(letter),
         }
-        Ok(())
     }
+}
+
+/// Most texts are of such letters only.
+const fn is_plain(byte: u8) -> bool {
+    matches!(byte, b' '..=b'~') && !matches!(byte, b'&' | b'<' | b'>' | b'"' | b'\'')
 }
 
 #[cfg(test)]

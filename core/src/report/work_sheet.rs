@@ -9,7 +9,7 @@ use super::sentence::Given;
 use super::sheet::named_sheet;
 use super::teller::Teller;
 use super::text::{leak, unproven};
-use crate::check::{BySheet, Certainty, Evaluation, Fact, Header, LevelCheck, Verdict};
+use crate::check::{BySheet, Certainty, Course, Evaluation, Fact, Header, LevelCheck, Verdict};
 use crate::error::Error;
 use crate::procedure::Pack;
 use alloc::format;
@@ -58,6 +58,7 @@ impl Teller {
     ) -> Result<String, Error> {
         let check = LevelCheck::replay(pack, journal)?;
         let evaluation = check.evaluation();
+        let course = check.course();
         let mut cautions = Cautions::on(self, evaluation.sheet());
         cautions.need(evaluation.cautions());
         let next = next(self, &evaluation, &mut cautions);
@@ -70,7 +71,7 @@ impl Teller {
         };
         let heading = |id| self.word("heading", id);
         let verdict = self.sentence("answer", evaluation.verdict().slug(), &Given::nothing());
-        let plainly = Block::Facts(customer(self, &check, &evaluation));
+        let plainly = Block::Facts(customer(self, &course, &evaluation));
         paper.told.push(Section::new(
             "verdict",
             heading("verdict"),
@@ -94,7 +95,7 @@ impl Teller {
             let acts = Vec::from([Block::Ticked(next)]);
             paper.told.push(Section::new("next", heading("next"), acts));
         }
-        paper.shown = pictures(self, &check, particulars)?;
+        paper.shown = pictures(self, &check, &course, particulars)?;
         let numbered = Vec::from([Block::Numbered(cautions.all())]);
         paper
             .foot
@@ -167,7 +168,11 @@ fn time(teller: &Teller, check: &LevelCheck) -> Option<String> {
 }
 
 /// What a customer is told: found, done, what it means, what comes next.
-fn customer(teller: &Teller, check: &LevelCheck, evaluation: &Evaluation) -> Vec<(String, String)> {
+fn customer(
+    teller: &Teller,
+    course: &Course<'_>,
+    evaluation: &Evaluation,
+) -> Vec<(String, String)> {
     let nothing = Given::nothing;
     let say = |id: &str, given: &Given| teller.sentence("customer", id, given);
     let found = evaluation.as_found();
@@ -177,8 +182,7 @@ fn customer(teller: &Teller, check: &LevelCheck, evaluation: &Evaluation) -> Vec
     let unknown = say("found_unknown", &nothing());
     let net = told(teller, "net", &evaluation.net_added());
     let mut done = Vec::from([say("net", &nothing().with("known", net))]);
-    let torque = check
-        .course()
+    let torque = course
         .steps
         .iter()
         .rev()
@@ -247,12 +251,12 @@ fn next(teller: &Teller, evaluation: &Evaluation, cautions: &mut Cautions<'_>) -
 fn pictures(
     teller: &Teller,
     check: &LevelCheck,
+    course: &Course<'_>,
     particulars: &Particulars<'_>,
 ) -> Result<Vec<Section>, Error> {
-    let course = check.course();
-    let narrowing = Narrowing::of(teller, check, &course);
-    let warm_up = WarmUp::of(teller, check, &course);
-    let closing = Tightening::of(teller, check, &course, particulars.rig.as_ref())?;
+    let narrowing = Narrowing::of(teller, check, course);
+    let warm_up = WarmUp::of(teller, check, course);
+    let closing = Tightening::of(teller, check, course, particulars.rig.as_ref())?;
     let drawn = [
         (
             "narrowing",

@@ -289,8 +289,8 @@ impl<'a> Tightening<'a> {
             .with_some("min", rig.tool.min)
             .with("max", rig.tool.max);
         let range = self.teller.say("label", "range", &given);
-        drawing.text(Attributes::class("soft"), [4.0, y + 28.0], "start", &range);
-        y + 28.0
+        drawing.text(Attributes::class("soft"), [4.0, y + 31.0], "start", &range);
+        y + 31.0
     }
 }
 

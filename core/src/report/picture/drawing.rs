@@ -1,6 +1,6 @@
 //! A drawing as SVG text: elements, their attributes, and numbers written the same on every machine.
 
-use super::super::markup::escaped;
+use super::super::markup::{escaped, put_escaped};
 use super::super::sentence::GLUE;
 use alloc::format;
 use alloc::string::{String, ToString};
@@ -12,9 +12,14 @@ pub(super) struct Px(pub(super) f64);
 
 impl Display for Px {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let text = format!("{:.2}", self.0);
-        let text = text.trim_end_matches('0').trim_end_matches('.');
-        f.write_str(if text == "-0" { "0" } else { text })
+        let hundredths = libm::rint(self.0 * 100.0) as i64;
+        let sign = if hundredths < 0 { "-" } else { "" };
+        let size = hundredths.unsigned_abs();
+        match (size / 100, size % 100) {
+            (whole, 0) => write!(f, "{sign}{whole}"),
+            (whole, part) if part % 10 == 0 => write!(f, "{sign}{whole}.{}", part / 10),
+            (whole, part) => write!(f, "{sign}{whole}.{part:02}"),
+        }
     }
 }
 
@@ -28,7 +33,9 @@ impl Attributes {
     }
 
     pub(super) fn with(mut self, name: &str, value: impl Display) -> Self {
-        self.0.push_str(&format!(" {name}=\"{}\"", escaped(value)));
+        self.0.extend([" ", name, "=\""]);
+        put_escaped(&mut self.0, value);
+        self.0.push('"');
         self
     }
 
@@ -46,9 +53,11 @@ pub(super) struct Drawing(String);
 
 impl Drawing {
     fn element(&mut self, name: &str, attributes: &Attributes, places: &[(&str, f64)]) {
-        self.0.push_str(&format!("<{name}{}", attributes.0));
+        self.0.extend(["<", name, &attributes.0]);
         for (place, px) in places {
-            self.0.push_str(&format!(" {place}=\"{}\"", Px(*px)));
+            self.0.extend([" ", place, "=\""]);
+            put_escaped(&mut self.0, Px(*px));
+            self.0.push('"');
         }
         self.0.push_str("/>");
     }
@@ -73,7 +82,7 @@ impl Drawing {
         let mut path = String::new();
         for (index, [x, y]) in points.iter().enumerate() {
             let step = if index == 0 { "M" } else { "L" };
-            path.push_str(&format!("{step}{} {}", Px(*x), Px(*y)));
+            put_escaped(&mut path, format_args!("{step}{} {}", Px(*x), Px(*y)));
         }
         self.element("path", &attributes.with("d", path), &[]);
     }
@@ -86,7 +95,7 @@ impl Drawing {
             .with("y", Px(y))
             .with("text-anchor", anchor);
         self.0
-            .push_str(&format!("<text{}>{}</text>", attributes.0, plain(text)));
+            .extend(["<text", &attributes.0, ">", &plain(text), "</text>"]);
     }
 
     /// What belongs together, with words a pointer or a reader aloud tells.
@@ -96,9 +105,9 @@ impl Drawing {
         words: &str,
         draw: impl FnOnce(&mut Drawing),
     ) {
-        self.0.push_str(&format!("<g{}>", attributes.0));
+        self.0.extend(["<g", &attributes.0, ">"]);
         if !words.is_empty() {
-            self.0.push_str(&format!("<title>{}</title>", plain(words)));
+            self.0.extend(["<title>", &plain(words), "</title>"]);
         }
         draw(self);
         self.0.push_str("</g>");

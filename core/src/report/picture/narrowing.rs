@@ -161,7 +161,7 @@ impl<'a> Narrowing<'a> {
             let unit = self.unit.symbol();
             drawing.text(
                 Attributes::class("soft"),
-                [left - 6.0, bottom + 13.0],
+                [left - 16.0, bottom + 13.0],
                 "end",
                 unit,
             );

@@ -245,12 +245,8 @@ impl<'a> WarmUp<'a> {
             for (seconds, text) in clock_marks(self.first.at.text(), along.numbers()) {
                 let x = along.at(seconds);
                 drawing.line(Attributes::class("hair"), [x, BOTTOM], [x, BOTTOM + 3.0]);
-                drawing.text(
-                    Attributes::class("soft"),
-                    [x, BOTTOM + 15.0],
-                    "middle",
-                    &text,
-                );
+                let under = [x.min(WIDTH - 18.0), BOTTOM + 15.0];
+                drawing.text(Attributes::class("soft"), under, "middle", &text);
             }
         });
     }
