@@ -1,9 +1,12 @@
-//! Tells one level check as a story, from its journal.
+//! Tells one level check as a story, from its journal; then what it costs, against what was estimated; and writes the work
+//! sheet of the job, whose path it tells.
 //!
 //! `level_service` tells the journal of the embedded pack that is built in, `level_service FILE [PACK]` any other.
 //! A FILE of `-` is read from the standard input.
 
-use brimline::{Error, Pack, report};
+use brimline::estimate::{Asked, Quote};
+use brimline::report::{Medium, Particulars};
+use brimline::{Error, LevelCheck, Pack, PriceList, estimate, invoice, report};
 use std::fs;
 use std::io::{self, Read, Write};
 use std::process::ExitCode;
@@ -42,7 +45,34 @@ fn tell(journal: &str, named: &str, pack: Option<&str>) -> Result<String, String
         Some(file) => Pack::from_json(&read(file)?).map_err(|error| faults(file, &error))?,
         None => Pack::embedded().map_err(|error| faults("the embedded pack", &error))?,
     };
-    report::story(&pack, journal).map_err(|error| faults(named, &error))
+    let refused = |error| faults(named, &error);
+    let mut told = report::story(&pack, journal).map_err(refused)?;
+    let mut particulars = Particulars {
+        shop: vec!["Fernhollow Gear & Drive", "7 Weir Lane, Oddmere"],
+        ..Particulars::default()
+    };
+    // The embedded prices are for the embedded sheets; another pack's job may ask for what they have no price of.
+    if let Ok((prices, quote, bill)) = counter(&pack, journal) {
+        told.push_str(&format!("\n{bill}"));
+        (particulars.prices, particulars.estimate) = (Some(prices), Some(quote));
+    }
+    let sheet = report::work_sheet(&pack, journal, &particulars, Medium::Html).map_err(refused)?;
+    let path = std::env::temp_dir().join("brimline_work_sheet.html");
+    fs::write(&path, sheet).map_err(|error| format!("{}: {error}\n", path.display()))?;
+    told.push_str(&format!("\nWork sheet:\n  {}\n", path.display()));
+    Ok(told)
+}
+
+/// What the job was estimated at before it began, and what it is billed at.
+fn counter(pack: &Pack, journal: &str) -> Result<(PriceList, Quote, String), Error> {
+    let prices = PriceList::embedded()?;
+    let check = LevelCheck::replay(pack, journal)?;
+    let lines = check.journal_lines();
+    let header = lines.lines().next().unwrap_or_default();
+    let before = LevelCheck::start(pack, header)?;
+    let quote = estimate(&prices, &before, &Asked::default())?.quote();
+    let bill = report::bill(&invoice(&prices, &check, Some(&quote))?, check.sheet());
+    Ok((prices, quote, bill))
 }
 
 fn read(file: &str) -> Result<String, String> {

@@ -132,6 +132,22 @@ fn the_default_run_tells_the_whole_job() {
             "Where the missing fluid went",
         ],
     );
+    // The counter: what was estimated and what was billed; the sheet is there where it says.
+    assert_in_order(
+        &told.out,
+        &[
+            "Lines and total",
+            "Fluid: ",
+            "Total",
+            "Against the estimate",
+            "Estimated",
+            "billed",
+            "Work sheet:",
+        ],
+    );
+    let path = told.out.lines().last().expect("a path").trim();
+    let sheet = fs::read_to_string(path).expect("the work sheet is there");
+    assert!(sheet.starts_with("<!DOCTYPE html>") && sheet.contains("Fernhollow Gear &amp; Drive"));
     // What the correction settled is no finding of the result.
     assert!(!told.out.contains("Findings"));
 }

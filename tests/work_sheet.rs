@@ -1,7 +1,8 @@
 //! The work sheet and the bay card: what stands on them, in each of their three forms, and what never does.
 
+use brimline::estimate::Asked;
 use brimline::report::{self, Medium, Particulars, Picture, bay_card, picture, work_sheet};
-use brimline::{ErrorKind, LevelCheck, Pack, evaluate};
+use brimline::{ErrorKind, LevelCheck, Pack, PriceList, estimate, evaluate, invoice};
 use std::fs;
 use std::path::Path;
 
@@ -137,6 +138,58 @@ fn a_sheet_carries_the_pictures_as_they_are() {
         }
         assert_eq!(page.matches("<svg ").count(), 3, "{name}");
     }
+}
+
+#[test]
+fn the_lines_of_money_are_those_of_the_invoice() {
+    let prices = PriceList::embedded().expect("the embedded prices read");
+    let text = journal("short_unit.json");
+    let check = LevelCheck::replay(&pack(), &text).expect("it replays");
+    let lines = check.journal_lines();
+    let header = lines.lines().next().expect("a header");
+    let before = LevelCheck::start(&pack(), header).expect("it starts");
+    let promised = estimate(&prices, &before, &Asked::default()).expect("it has prices");
+    let bill = invoice(&prices, &check, Some(&promised.quote())).expect("it has prices");
+    let particulars = format!(
+        r#"{{"prices":{},"estimate":{}}}"#,
+        prices.to_json(),
+        promised.to_json()
+    );
+    for (_, medium) in Medium::WORDS {
+        let told = read_aloud(&sheet(&text, &particulars, *medium), *medium);
+        let told = told.replace(" | ", " ");
+        assert!(!bill.lines().is_empty());
+        for line in bill.lines() {
+            let wanted = format!(
+                "{} {} {} {}",
+                line.item,
+                line.quantity_text(),
+                line.price,
+                line.net
+            );
+            assert!(told.contains(&wanted), "{medium:?}: {wanted}\n{told}");
+        }
+        let against = bill.against().expect("it was estimated");
+        assert!(!against.lines.is_empty());
+        let differences = against
+            .lines
+            .iter()
+            .map(|line| format!("{} instead of {}", line.billed, line.estimated));
+        let totals = [
+            bill.total().total.to_string(),
+            format!("Estimated {}", against.estimated),
+        ];
+        for wanted in differences.chain(totals) {
+            assert!(told.contains(&wanted), "{medium:?}: {wanted}\n{told}");
+        }
+    }
+    let faults = Particulars::read(r#"{"prices":{"format":"brimline-prices/1"}}"#, |_| ())
+        .expect_err("it lacks all");
+    assert!(
+        faults
+            .faults()
+            .all(|fault| fault.path.starts_with("prices."))
+    );
 }
 
 /// The tags of a page in order, without what stands in and between them.

@@ -383,6 +383,12 @@ typedef int32_t brim_rule;
 // On which side of a limit.
 typedef int32_t brim_decision;
 
+// What a page is written as.
+typedef int32_t brim_medium;
+
+// What a picture shows.
+typedef int32_t brim_picture_of;
+
 // The call did what it says.
 #define BRIM_OK 0
 
@@ -715,6 +721,12 @@ typedef int32_t brim_decision;
 
 // `brim_case`, as `likely`.
 #define BRIM_LIST_CASE 26
+
+// `brim_medium`, as `html`.
+#define BRIM_LIST_MEDIUM 27
+
+// `brim_picture_of`, as `narrowing`.
+#define BRIM_LIST_PICTURE_OF 28
 
 // Litre.
 #define BRIM_UNIT_LITRE 1
@@ -1186,6 +1198,24 @@ typedef int32_t brim_decision;
 
 // Within the guard band, where the rule decides nothing.
 #define BRIM_DECISION_UNDECIDED 3
+
+// One HTML document that needs nothing from elsewhere and runs nothing.
+#define BRIM_MEDIUM_HTML 1
+
+// Markdown; pictures are told in words.
+#define BRIM_MEDIUM_MARKDOWN 2
+
+// Lines of at most 80 columns; pictures are told in words.
+#define BRIM_MEDIUM_TEXT 3
+
+// The temperatures by time, the window, the forecast, the plug and the pours.
+#define BRIM_PICTURE_OF_WARM_UP 1
+
+// What is known of the departure, entry by entry.
+#define BRIM_PICTURE_OF_NARROWING 2
+
+// The closing torque, on the tool.
+#define BRIM_PICTURE_OF_CLOSING 3
 
 #ifdef __cplusplus
 extern "C" {
@@ -3887,6 +3917,66 @@ brim_status brim_forecast_text_with(const struct brim_forecast *forecast,
                                     size_t capacity,
                                     size_t *length,
                                     struct brim_error *error);
+
+// The work sheet of a job, on one printed page: what was found and done, what it means and what
+// comes next, the leak reading, the lines of money, what is not proven, three pictures, every
+// caution in full.
+//
+// The particulars are JSON, each member of which may be left out, or NULL: `shop` (a list of
+// lines), `tool` (as for `torque.tool_suits`), `adapter` and `angle` of it, `record` (the digest of
+// the sealed record), `prices` (a price list), `estimate` (the document of an estimate). The teller
+// may be NULL, for English.
+//
+// Errors: every fault of the journal, or else of the particulars, with path and position; what the
+// tool and the prices are refused for; `BRIM_ERROR_UNKNOWN_VALUE` for a number of no medium.
+brim_status brim_work_sheet(const struct brim_pack *pack,
+                            const char *journal,
+                            size_t journal_length,
+                            const char *particulars,
+                            size_t particulars_length,
+                            const struct brim_teller *teller,
+                            brim_medium medium,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
+
+// The bay card of a job that is to begin: the window as the scan tool shows it, what must be met
+// before the plug comes out, the acts in their order, what the pours add up to, how many containers
+// that is, what the wrench is set to, every caution in full. Of the journal only the header counts.
+//
+// The particulars are those of `brim_work_sheet`, and `scan_unit`, as `degF`, and `container`, the
+// size of one. The teller may be NULL, for English.
+//
+// Errors: those of `brim_work_sheet`.
+brim_status brim_bay_card(const struct brim_pack *pack,
+                          const char *journal,
+                          size_t journal_length,
+                          const char *particulars,
+                          size_t particulars_length,
+                          const struct brim_teller *teller,
+                          brim_medium medium,
+                          char *buffer,
+                          size_t capacity,
+                          size_t *length,
+                          struct brim_error *error);
+
+// A picture of a check as SVG that stands alone, light or dark as the reader's screen is; an empty
+// text where there is nothing to draw. Of the particulars, as for `brim_work_sheet`, the tool
+// counts.
+//
+// Errors: those of `brim_work_sheet`.
+brim_status brim_picture(const struct brim_pack *pack,
+                         const char *journal,
+                         size_t journal_length,
+                         brim_picture_of of,
+                         const char *particulars,
+                         size_t particulars_length,
+                         const struct brim_teller *teller,
+                         char *buffer,
+                         size_t capacity,
+                         size_t *length,
+                         struct brim_error *error);
 
 #ifdef __cplusplus
 }  // extern "C"

@@ -89,6 +89,8 @@ pub mod leak;
 
 pub mod teller;
 
+pub mod pages;
+
 // What the functions share.
 mod calculator;
 mod getter;

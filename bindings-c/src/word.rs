@@ -10,6 +10,7 @@ use brimline_core::fluid::Procedure;
 use brimline_core::leak::{Decision, Rule};
 use brimline_core::procedure::Severity;
 use brimline_core::record::Rules;
+use brimline_core::report::{Medium, Picture};
 use brimline_core::signal::{ByteOrder, LevelStatus, Refusal, ReplyState, State};
 use brimline_core::torque::{Fits, PlugKind, StrengthClass, ThreadCondition};
 use brimline_core::volume::Base;
@@ -72,6 +73,10 @@ pub const BRIM_LIST_BASE: brim_list = 24;
 pub const BRIM_LIST_RULES: brim_list = 25;
 /// `brim_case`, as `likely`.
 pub const BRIM_LIST_CASE: brim_list = 26;
+/// `brim_medium`, as `html`.
+pub const BRIM_LIST_MEDIUM: brim_list = 27;
+/// `brim_picture_of`, as `narrowing`.
+pub const BRIM_LIST_PICTURE_OF: brim_list = 28;
 
 type Words = Vec<(i32, &'static str)>;
 type TellWords = fn() -> Words;
@@ -116,6 +121,8 @@ const LISTS: &[(brim_list, &str, TellWords)] = &[
     (BRIM_LIST_BASE, "base", of::<Base>),
     (BRIM_LIST_RULES, "rules", of::<Rules>),
     (BRIM_LIST_CASE, "case", of::<CaseKind>),
+    (BRIM_LIST_MEDIUM, "medium", of::<Medium>),
+    (BRIM_LIST_PICTURE_OF, "picture_of", of::<Picture>),
 ];
 
 fn of<L: Listed>() -> Words {

@@ -30,6 +30,7 @@ mod money;
 mod names;
 mod number;
 mod pack;
+mod pages;
 mod plain;
 mod record;
 mod sentences;
@@ -99,6 +100,8 @@ mod _native {
     use crate::money::{cost, totals};
     #[pymodule_export]
     use crate::pack::Pack;
+    #[pymodule_export]
+    use crate::pages::{bay_card, picture, work_sheet};
     #[pymodule_export]
     use crate::record::Record;
     #[pymodule_export]

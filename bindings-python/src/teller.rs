@@ -27,6 +27,10 @@ use std::hash::{Hash, Hasher};
 pub(crate) struct Teller(brimline::report::Teller);
 
 impl Teller {
+    pub(crate) const fn core(&self) -> &brimline::report::Teller {
+        &self.0
+    }
+
     fn documents(&self) -> (String, String) {
         let Teller(teller) = self;
         (teller.catalogue().to_json(), teller.profile().to_json())

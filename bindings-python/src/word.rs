@@ -5,6 +5,7 @@ use brimline::fluid::BlendRule;
 use brimline::leak::{Rule, SeepageClass};
 use brimline::money::Place;
 use brimline::record::Rules;
+use brimline::report::{Medium, Picture};
 use brimline::signal::ByteOrder;
 use brimline::torque::{PlugKind, StrengthClass, ThreadCondition};
 use brimline::volume::Base;
@@ -93,6 +94,8 @@ listed! {
     ErrorKind: ERROR_KINDS, |word| ErrorKind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Kind: KINDS, |word| Kind::ALL.iter().copied().find(|kind| kind.slug() == word);
     Measures: Measures::SLUGS, Measures::from_slug;
+    Medium: Medium::SLUGS, Medium::from_slug;
+    Picture: Picture::SLUGS, Picture::from_slug;
     Place: Place::SLUGS, Place::from_slug;
     PlugKind: PlugKind::SLUGS, PlugKind::from_slug;
     Rounding: Rounding::SLUGS, Rounding::from_slug;

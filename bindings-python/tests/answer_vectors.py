@@ -7,6 +7,7 @@ answer's length in bytes with the answer after it.
 
 import json
 import keyword
+import re
 import struct
 import sys
 from collections.abc import Iterator
@@ -208,7 +209,19 @@ def told(messages: str, profile: str, pack: str, journal: str) -> Any:
     return {"caution": teller.caution("hot_fluid"), "story": teller.story(read, journal).splitlines(), "text": lines}
 
 
+def page(which: str, pack: str, journal: str, particulars: str, medium: str) -> Any:
+    read, given, written_as = pack_of(pack), particulars or None, medium or "html"
+    if which == "work_sheet":
+        told: Any = brimline.work_sheet(read, journal, given, medium=written_as)  # type: ignore[arg-type]
+    elif which == "bay_card":
+        told = brimline.bay_card(read, journal, given, medium=written_as)  # type: ignore[arg-type]
+    else:
+        told = brimline.picture(read, journal, which, given) or ""  # type: ignore[arg-type]
+    return {"pieces": [piece[:-1] for piece in re.findall(r"[^\n>]*[\n>]", told)]}
+
+
 ANSWERS: dict[str, Any] = {
+    "page": page,
     "told": told,
     "convert": lambda number, a, b: {"bits": struct.pack(">d", convert(float(number), a, b)).hex()},
     "unit": unit,

@@ -1,8 +1,9 @@
-"""Holds the pages to what a browser makes of them: pages.py FOLDER [CHROMIUM]
+"""Holds the pages to what a browser makes of them: pages.py JOURNAL...
 
-FOLDER has pages as `*.html`. Each is loaded by a headless Chromium from its command line at the width of a phone and of a desk,
-light and dark, and printed. Held are: nothing wider than its window, every picture there and drawn, no text fainter than 4.5 to 1
-against what it stands on, no script, nothing fetched, and one printed sheet of letter paper and of A4.
+Of each journal the work sheet and the bay card are written, with prices and an estimate where there are any, and loaded by a headless
+Chromium at the width of a phone and of a desk, light and dark, and printed. Held are: nothing wider than its window, every picture
+there and drawn, no text outside its picture and none fainter than 4.5 to 1 against what it stands on, no script, nothing fetched, and
+one printed sheet of letter paper and of A4. It needs the package, as `pip install ./bindings-python` gives it, and Chromium.
 """
 
 import base64
@@ -19,6 +20,9 @@ import time
 import urllib.request
 from pathlib import Path
 from typing import Any
+
+import brimline
+from brimline import LevelCheck, Pack, PriceList
 
 CONTRAST = 4.5
 NAMES = ("chromium", "chromium-browser", "google-chrome")
@@ -208,15 +212,41 @@ WRONG = """<!DOCTYPE html><html lang="en"><title>x</title><style>body{background
 <script>1</script><p>faint and wide</p><p style="height:3000px">long</p></html>"""
 
 
+TOOL = {"name": "click wrench, quarter-inch drive", "type": "setting_adjustable", "max": "25 N·m", "min": "5 N·m",
+        "graduation": "0.5 N·m", "lever": "230 mm"}
+
+
+def write(journal: Path, folder: Path) -> None:
+    pack, prices, text = Pack.embedded(), PriceList.embedded(), journal.read_text()
+    check = LevelCheck.replay(pack, text)
+    before = LevelCheck.start(pack, check.journal_lines().splitlines()[0])
+    given: dict[str, Any] = {
+        "shop": ["Fernhollow Gear & Drive", "7 Weir Lane, Oddmere", "open 7:30 to 17:00"],
+        "tool": TOOL, "adapter": "40 mm", "scan_unit": "°F", "container": "0.946 L", "record": "0123456789abcdef" * 4,
+    }
+    card = brimline.bay_card(pack, text, given)
+    try:
+        given |= {"prices": json.loads(prices.to_json()), "estimate": brimline.estimate(prices, before)}
+        sheet = brimline.work_sheet(pack, text, given)
+    except brimline.BrimlineError:
+        # Not every invented fluid has a price.
+        del given["prices"], given["estimate"]
+        sheet = brimline.work_sheet(pack, text, given)
+    (folder / f"{journal.stem}_sheet.html").write_text(sheet)
+    (folder / f"{journal.stem}_card.html").write_text(card)
+
+
 def main() -> int:
-    folder = Path(sys.argv[1])
-    browser = sys.argv[2] if len(sys.argv) > 2 else chromium()
+    browser = chromium()
     if browser is None:
         print(f"pages.py: none of {', '.join(NAMES)} is installed: nothing was looked at", file=sys.stderr)
         return 2
-    pages = sorted(folder.resolve().glob("*.html"))
+    written = tempfile.TemporaryDirectory()
+    for journal in sys.argv[1:]:
+        write(Path(journal), Path(written.name))
+    pages = sorted(Path(written.name).glob("*.html"))
     if not pages:
-        print(f"pages.py: no pages in {folder}", file=sys.stderr)
+        print("usage: pages.py JOURNAL...", file=sys.stderr)
         return 1
     with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as scratch:
         process, tab = opened(browser, scratch)

@@ -116,6 +116,16 @@ static void null_is_noticed(brim_pack *pack, brim_check *check, brim_evaluation 
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_teller_messages_json(NULL, buffer, sizeof buffer, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_teller_profile_json(NULL, buffer, sizeof buffer, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_evaluation_text_with(evaluation, NULL, buffer, sizeof buffer, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER,
+           brim_work_sheet(NULL, TERMINATED(JOURNAL), NULL, 0, NULL, BRIM_MEDIUM_TEXT, buffer, 8, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER,
+           brim_work_sheet(pack, NO_TEXT, NULL, 0, NULL, BRIM_MEDIUM_TEXT, buffer, 8, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER,
+           brim_bay_card(pack, TERMINATED(JOURNAL), NULL, 0, NULL, BRIM_MEDIUM_TEXT, NO_ROOM, error));
+    EXPECT(BRIM_ERROR_UNKNOWN_VALUE,
+           brim_bay_card(pack, TERMINATED(JOURNAL), NULL, 0, NULL, 0, buffer, 8, &size, error));
+    EXPECT(BRIM_ERROR_NULL_POINTER,
+           brim_picture(pack, NO_TEXT, BRIM_PICTURE_OF_WARM_UP, NULL, 0, NULL, buffer, 8, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_story_with(pack, TERMINATED(JOURNAL), NULL, buffer, 8, &size, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_price_list_embedded(NULL, error));
     EXPECT(BRIM_ERROR_NULL_POINTER, brim_price_list_from_json(NO_TEXT, NULL, &no_prices, error));

@@ -88,6 +88,8 @@ brim_status answer_price_list(const request *of);
 brim_status answer_estimate(const request *of);
 brim_status answer_invoice(const request *of);
 brim_status answer_waste(const request *of);
+/* pages.c */
+brim_status answer_page(const request *of);
 
 /* calculators.c */
 brim_status answer_typed(const request *of);

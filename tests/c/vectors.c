@@ -78,6 +78,7 @@ static const operation OPERATIONS[] = {
     {"invoice", answer_invoice},
     {"waste", answer_waste},
     {"calculate", answer_calculate},
+    {"page", answer_page},
     {"typed", answer_typed},
     {"forecast", answer_forecast},
     {"may_mix", answer_may_mix},

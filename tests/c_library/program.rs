@@ -12,6 +12,7 @@ const VECTORS: &[&str] = &[
     "tests/c/vectors.c",
     "tests/c/quantities.c",
     "tests/c/documents.c",
+    "tests/c/pages.c",
     "tests/c/records.c",
     "tests/c/tellings.c",
     "tests/c/histories.c",

@@ -73,6 +73,8 @@ const LISTS: &[(&str, &str)] = &[
     ("FORECAST_METHOD", "BRIM_FORECAST_METHOD_"),
     ("FORECAST_REASON", "BRIM_FORECAST_REASON_"),
     ("BASE", "BRIM_BASE_"),
+    ("MEDIUM", "BRIM_MEDIUM_"),
+    ("PICTURE_OF", "BRIM_PICTURE_OF_"),
 ];
 
 /// Looks each word up both ways, and counts the numbers that have a word.

@@ -12,6 +12,7 @@
 mod counter;
 mod history;
 mod matching;
+mod pages;
 mod records;
 mod runners;
 mod tellings;
@@ -155,6 +156,10 @@ const OPERATIONS: &[(&str, &[&str])] = &[
     ("estimate", &["prices", "pack", "journal", "asked"]),
     ("invoice", &["prices", "pack", "journal", "estimate"]),
     ("waste", &["pack", "journal"]),
+    (
+        "page",
+        &["page", "pack", "journal", "particulars", "medium"],
+    ),
 ];
 
 fn arguments(op: &str, given: &Value) -> Result<Vec<String>, String> {
@@ -271,6 +276,7 @@ fn respond(request: &Request) -> Result<String, Error> {
             canonical(&pack(arg(0), &Limits::default())?.select(given(1), given(2), given(3))?)
         }
         "calculate" => calculate(arg(0), arg(1))?,
+        "page" => return pages::respond(request),
         "messages" | "profile" | "told" => return tellings::respond(request),
         "history" | "comebacks" | "follow_up" | "shadow" => return history::respond(request),
         "price_list" | "estimate" | "invoice" | "waste" => counter::respond(request)?,

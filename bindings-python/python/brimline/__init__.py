@@ -1,8 +1,8 @@
 """The arithmetic of a sealed-gearbox fluid level check: a service sheet and a journal in, an evidenced verdict out.
 
 `evaluate` takes a pack of service sheets and a journal and answers an `Evaluation`; `LevelCheck` does the same live,
-entry by entry; a `Record` is what is kept of a job; `estimate` and
-`invoice` are what it costs by a `PriceList`; `Amount`, `Interval`, `Unit` and `convert` are the quantities it is told in. `brimline.errors` has what
+entry by entry; a `Record` is what is kept of a job; `work_sheet` and
+`bay_card` are pages for people; `estimate` and `invoice` are what it costs by a `PriceList`; `Amount`, `Interval`, `Unit` and `convert` are the quantities it is told in. `brimline.errors` has what
 is raised, `brimline.answers` the shapes of the data that is answered.
 
 The calculators are in modules of their own: `torque`, `volume`, `warm_up`, `fluid`, `signal`, `leak` and `money`.
@@ -26,6 +26,7 @@ from ._native import (
     Record,
     Teller,
     Unit,
+    bay_card,
     calculate,
     caution,
     convert,
@@ -34,9 +35,11 @@ from ._native import (
     evaluate_many,
     invoice,
     lack,
+    picture,
     story,
     versions,
     waste,
+    work_sheet,
 )
 from .errors import BrimlineError, DocumentError, InternalError, LimitError, QuantityError
 
@@ -59,6 +62,7 @@ __all__ = [
     "Record",
     "Teller",
     "Unit",
+    "bay_card",
     "calculate",
     "caution",
     "convert",
@@ -70,6 +74,7 @@ __all__ = [
     "lack",
     "leak",
     "money",
+    "picture",
     "signal",
     "story",
     "torque",
@@ -77,4 +82,5 @@ __all__ = [
     "volume",
     "warm_up",
     "waste",
+    "work_sheet",
 ]

@@ -15,7 +15,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "KeptJournal", "LevelCheck", "Limits", "Linear", "Pack", "PriceList", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "estimate", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "invoice", "lack", "level_for", "linear", "mass", "mixed_temperature", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "waste", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "KeptJournal", "LevelCheck", "Limits", "Linear", "Pack", "PriceList", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "bay_card", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "estimate", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "invoice", "lack", "level_for", "linear", "mass", "mixed_temperature", "picture", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "waste", "work_sheet", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -1342,6 +1342,22 @@ def base_density(density: Amount | str, *, temperature: Amount | str, base: Lite
     Amount('850.0 kg/m³')
     """
 
+def bay_card(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any], particulars: str | bytes | bytearray | Mapping[str, Any] | None = None, *, medium: Literal["html", "markdown", "text"] = ..., teller: Teller | None = None) -> str:
+    """
+    The bay card of a job that is to begin: the window as the scan tool shows it, what must be met before the plug comes out, the acts
+    in their order, what the pours add up to, how many containers that is, what the wrench is set to, every caution in full.
+
+    The arguments are those of `work_sheet`; of the journal only the header counts, and of the particulars `shop`, `tool`, `adapter`,
+    `angle`, `scan_unit` (`°C`, `°F` or `K`) and `container` (the size of one).
+
+    Raises what `work_sheet` raises.
+
+    >>> from brimline import Pack, bay_card
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+    >>> "107.6 °F" in bay_card(Pack.embedded(), journal, {"scan_unit": "°F"}, medium="text")
+    True
+    """
+
 def blend(parts: Iterable[Mapping[str, Any]], *, rule: Literal["refutas_mass", "walther_volume"]) -> Amount:
     """
     The viscosity of a blend, in mm²/s, at the temperature at which those of its parts hold.
@@ -1968,6 +1984,23 @@ def mixed_temperature(volume: Amount | str, *, temperature: Amount | str, added:
     Amount('44.81 °C')
     """
 
+def picture(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any], which: Literal["warm_up", "narrowing", "closing"], particulars: str | bytes | bytearray | Mapping[str, Any] | None = None, *, teller: Teller | None = None) -> str | None:
+    """
+    A picture of a check as SVG that stands alone, light or dark as the reader's screen is; `None` where there is nothing to draw.
+
+    `which` is `warm_up`, `narrowing` or `closing`. The other arguments are those of `work_sheet`; of the particulars the tool counts.
+
+    Raises what `work_sheet` raises.
+
+    >>> from brimline import Pack, picture
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": [
+    ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "temperature", "reading": "31 °C", "source": "scan"}]}
+    >>> picture(Pack.embedded(), journal, "warm_up").startswith("<svg ")
+    True
+    >>> picture(Pack.embedded(), journal, "narrowing") is None
+    True
+    """
+
 def plausible(torque: Amount | str, *, thread: str, plug: Literal["steel", "light_alloy", "hollow", "unknown"]) -> Plausibility:
     """
     Whether a printed torque fits a thread, and if not, which unit would make its number fit.
@@ -2351,6 +2384,26 @@ def waste(check: LevelCheck) -> Waste:
     >>> out = waste(LevelCheck.replay(Pack.embedded(), journal))
     >>> out["stream"], out["volume"], out["between"]
     ('oil', '0.3 L', ['0.28 L', '0.32 L'])
+    """
+
+def work_sheet(pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any], particulars: str | bytes | bytearray | Mapping[str, Any] | None = None, *, medium: Literal["html", "markdown", "text"] = ..., teller: Teller | None = None) -> str:
+    """
+    The work sheet of a job, on one printed page: what was found and done, what it means and what comes next, the leak reading,
+    the lines of money, what is not proven, three pictures, every caution in full.
+
+    The pack and the journal are those of `evaluate`. `particulars` is a mapping or JSON with `shop` (a list of lines), `tool` (as for
+    `torque.tool_suits`), `adapter` and `angle` of it, `record` (the digest of the sealed record), `prices` (a price list) and `estimate`
+    (the document of an estimate), each of which may be left out. `medium` is `html`, one document that needs nothing from
+    elsewhere, `markdown` or `text`. A `Teller` tells in its language and units.
+
+    Raises `DocumentError` with every fault of the pack, or else of the journal, or else of the particulars, each with its path;
+    `LimitError`; what the tool and the prices are refused for.
+
+    >>> from brimline import Pack, work_sheet
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+    >>> page = work_sheet(Pack.embedded(), journal, {"shop": ["Fernhollow Gear & Drive"]})
+    >>> page.startswith("<!DOCTYPE html>"), "<script" in page
+    (True, False)
     """
 
 def wrench_setting(target: Amount | str, *, lever: Amount | str, adapter: Amount | str | None = None, angle: Amount | str | None = None, graduation: Amount | str | None = None, printed: Amount | str | None = None) -> WrenchSetting:

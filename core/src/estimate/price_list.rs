@@ -6,7 +6,7 @@ use super::labour::{LabourPrice, WaitPolicy};
 use super::read;
 use super::terms::Tax;
 use crate::check::Job;
-use crate::document::{Ext, Limits, Reader, canonical, digest};
+use crate::document::{Ext, Limits, Node, Reader, canonical, digest};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::money::{Currency, TaxRounding};
 use crate::procedure::Threadlocker;
@@ -109,12 +109,17 @@ impl PriceList {
     pub fn from_json_with(text: &str, limits: &Limits) -> Result<Self, Error> {
         let mut reader = Reader::new(text, limits)?;
         let node = reader.parse();
-        let parts = node.and_then(|node| read::price_list(&mut reader, &node));
+        let read = node.and_then(|node| Self::read(&mut reader, &node));
         reader.finish()?;
         // A document that read without a fault is there.
-        let mut parts = parts.ok_or_else(|| Fault::new(ErrorKind::Internal))?;
+        read.ok_or_else(|| Fault::new(ErrorKind::Internal).into())
+    }
+
+    /// Reads a price list that stands in another document.
+    pub(crate) fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
+        let mut parts = read::price_list(reader, node)?;
         parts.digest = digest(&canonical(&parts));
-        Ok(PriceList(Arc::new(parts)))
+        Some(PriceList(Arc::new(parts)))
     }
 
     /// The canonical form.

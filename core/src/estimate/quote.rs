@@ -41,17 +41,20 @@ impl Quote {
     pub fn from_json_with(text: &str, limits: &Limits) -> Result<Self, Error> {
         let mut reader = Reader::new(text, limits)?;
         let node = reader.parse();
-        let read = node.and_then(|node| {
-            let object = reader.object(&node, FIELDS)?;
-            let known = reader.required(&object, "format", |reader, node| {
-                format(reader, node, FORMAT)
-            });
-            let quote = reader.required(&object, "likely", likely);
-            known.and(quote)
-        });
+        let read = node.and_then(|node| Self::read(&mut reader, &node));
         reader.finish()?;
         // A document that read without a fault is there.
         read.ok_or_else(|| Fault::new(ErrorKind::Internal).into())
+    }
+
+    /// Reads what an estimate promised from an estimate that stands in another document.
+    pub(crate) fn read(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Self> {
+        let object = reader.object(node, FIELDS)?;
+        let known = reader.required(&object, "format", |reader, node| {
+            format(reader, node, FORMAT)
+        });
+        let quote = reader.required(&object, "likely", likely);
+        known.and(quote)
     }
 
     /// The lines that were promised.

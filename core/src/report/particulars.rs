@@ -4,6 +4,7 @@ use super::picture::Rig;
 use crate::calculate::tool;
 use crate::document::{Limits, Node, Object, Reader};
 use crate::error::{Error, ErrorKind, Fault};
+use crate::estimate::{PriceList, Quote};
 use crate::quantity::{Amount, Kind, Unit};
 use alloc::string::ToString;
 use alloc::vec::Vec;
@@ -18,7 +19,7 @@ use alloc::vec::Vec;
 /// assert_eq!(read, 1);
 /// # Ok::<(), brimline::Error>(())
 /// ```
-#[derive(Debug, Clone, Default, PartialEq)]
+#[derive(Debug, Clone, Default)]
 pub struct Particulars<'a> {
     /// The lines the shop stands with at the head of the page: its name, where it is, how it is reached.
     pub shop: Vec<&'a str>,
@@ -30,6 +31,10 @@ pub struct Particulars<'a> {
     pub container: Option<Amount>,
     /// The digest of the record that was sealed over the job.
     pub record: Option<&'a str>,
+    /// The prices the job is billed at; without them a work sheet has no lines of money.
+    pub prices: Option<PriceList>,
+    /// What was promised before the job.
+    pub estimate: Option<Quote>,
 }
 
 const MEMBERS: &[&str] = &[
@@ -40,20 +45,25 @@ const MEMBERS: &[&str] = &[
     "scan_unit",
     "container",
     "record",
+    "prices",
+    "estimate",
 ];
+
+/// Members that are documents of their own.
+const DOCUMENTS: &[&str] = &["prices", "estimate"];
 
 impl Particulars<'_> {
     /// Reads particulars from JSON, and does something with them while they last.
     ///
     /// The members are `shop` (a list of lines), `tool` (as for `torque.tool_suits`), `adapter` and `angle` of it, `scan_unit`,
-    /// `container` and `record`.
+    /// `container`, `record`, `prices` (a price list) and `estimate` (the document of an estimate).
     ///
     /// # Errors
     /// Every fault of the text, with path and position.
     pub fn read<R>(text: &str, and: impl FnOnce(&Particulars<'_>) -> R) -> Result<R, Error> {
         let limits = Limits::default();
         let mut reader = Reader::new(text, &limits)?;
-        let node = reader.parse();
+        let node = reader.parse_around(DOCUMENTS);
         let read = node
             .as_ref()
             .and_then(|node| particulars(&mut reader, node));
@@ -66,7 +76,7 @@ impl Particulars<'_> {
     }
 }
 
-fn particulars<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Particulars<'n>> {
+fn particulars<'n, 't>(reader: &mut Reader<'t>, node: &'n Node<'t>) -> Option<Particulars<'n>> {
     let object = reader.object(node, MEMBERS)?;
     let shop = reader.optional(&object, "shop", |reader, node| {
         reader.list(node, |reader, node| reader.str(node))
@@ -83,16 +93,24 @@ fn particulars<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Partic
         is_size.then_some(size)
     });
     let record = reader.optional(&object, "record", |reader, node| reader.str(node));
+    let prices = reader.optional(&object, "prices", |reader, node| {
+        reader.document(node, PriceList::read)
+    });
+    let estimate = reader.optional(&object, "estimate", |reader, node| {
+        reader.document(node, Quote::read)
+    });
     Some(Particulars {
         shop: shop.unwrap_or_default(),
         rig,
         scan_unit,
         container,
         record,
+        prices,
+        estimate,
     })
 }
 
-fn rig<'n>(reader: &mut Reader<'_>, object: &Object<'n, '_>) -> Option<Rig<'n>> {
+fn rig<'n, 't>(reader: &mut Reader<'t>, object: &Object<'n, 't>) -> Option<Rig<'n>> {
     let tool = reader.optional(object, "tool", tool);
     let mut amount =
         |name, kind| reader.optional(object, name, |reader, node| reader.amount(node, kind));

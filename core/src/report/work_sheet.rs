@@ -2,6 +2,7 @@
 
 use super::cautions::Cautions;
 use super::known::told;
+use super::money_table::{billed, compared};
 use super::paper::{Block, Medium, Paper, Section};
 use super::particulars::Particulars;
 use super::picture::{Narrowing, Tightening, WarmUp};
@@ -11,6 +12,7 @@ use super::teller::Teller;
 use super::text::{leak, unproven};
 use crate::check::{BySheet, Certainty, Course, Evaluation, Fact, Header, LevelCheck, Verdict};
 use crate::error::Error;
+use crate::estimate::invoice;
 use crate::procedure::Pack;
 use alloc::format;
 use alloc::string::{String, ToString};
@@ -41,14 +43,15 @@ pub fn work_sheet(
 
 impl Teller {
     /// The work sheet of a job, on one printed page: the shop, the job and the sheet; what was found and done, what it means
-    /// and what comes next, in plain sentences; the leak reading; what is not proven; what a person should know of the
+    /// and what comes next, in plain sentences; the leak reading; with prices the lines, their total and what was estimated; what is not proven; what a person should know of the
     /// journal; three pictures; every caution in full.
     ///
     /// In HTML it needs nothing from elsewhere and runs nothing, is light or dark as the reader's screen is, and whatever a
     /// host has typed is text in it.
     ///
     /// # Errors
-    /// Every fault of the journal, with path and position; those of [`tool_suits`](crate::torque::tool_suits) for the tool.
+    /// Every fault of the journal, with path and position; those of [`tool_suits`](crate::torque::tool_suits) for the tool; with
+    /// prices those of [`invoice`](crate::invoice).
     pub fn work_sheet(
         &self,
         pack: &Pack,
@@ -62,6 +65,9 @@ impl Teller {
         let mut cautions = Cautions::on(self, evaluation.sheet());
         cautions.need(evaluation.cautions());
         let next = next(self, &evaluation, &mut cautions);
+        let prices = particulars.prices.as_ref();
+        let bill = prices.map(|prices| invoice(prices, &check, particulars.estimate.as_ref()));
+        let bill = bill.transpose()?;
         let mut paper = Paper {
             language: self.catalogue().language().into(),
             title: self.word("page", "work_sheet"),
@@ -85,6 +91,13 @@ impl Teller {
         paper
             .told
             .push(Section::new("unproven", heading("unproven"), open));
+        if let Some(bill) = &bill {
+            cautions.need(bill.cautions());
+            paper.told.push(billed(self, bill));
+            if let Some(against) = bill.against() {
+                paper.told.push(compared(self, bill, against));
+            }
+        }
         if !evaluation.findings().is_empty() {
             let found = Vec::from([Block::Facts(findings(self, &evaluation))]);
             paper

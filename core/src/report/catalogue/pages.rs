@@ -39,6 +39,8 @@ pub(super) static PAGES: &[Part] = table! {
         order: "The acts in their order",
         pours: "What the pours add up to",
         wrench: "Closing",
+        invoice: "Lines and total",
+        against: "Against the estimate",
         kept: "What this page rests on: rules, and digests by SHA-256",
     }
     page {
@@ -114,7 +116,22 @@ pub(super) static PAGES: &[Part] = table! {
         low_in_range: "The setting of {setting} lies below {tested_from}, from where such tools are tested.",
         permissible_assumed: "How far off it may be, {permissible}, is that of its type: its own certificate says better.",
     }
+    sum {
+        net: "Without tax",
+        tax: "{tax}, {rate} of {base}",
+        total: "Total",
+    }
+    against {
+        more: "Estimated {estimated}, billed {billed}: {difference} more.",
+        less: "Estimated {estimated}, billed {billed}: {difference} less.",
+        same: "Estimated {estimated}, and billed the same.",
+        line: "{billed} instead of {estimated}: {reasons}.",
+    }
     column {
+        item: "What",
+        quantity: "Quantity",
+        price: "Price",
+        net: "Net",
         pour: "Pour",
         amount: "Pour in",
         in_all: "In all",

@@ -12,7 +12,9 @@ pub(super) fn plain(paper: &Paper) -> String {
     for line in &paper.shop {
         page.put("", line);
     }
-    page.heading(&paper.title);
+    if !paper.title.is_empty() {
+        page.heading(&paper.title);
+    }
     facts(&mut page, &paper.about);
     for section in paper.sections() {
         page.heading(&section.heading);
