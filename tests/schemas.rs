@@ -6,6 +6,7 @@ mod vector_cases;
 mod schemas {
     mod agreement;
     mod answers;
+    mod counter;
     mod mutant;
     mod records;
     mod tellings;

@@ -2,7 +2,7 @@
 
 use super::Said;
 use brimline::estimate::Asked;
-use brimline::{LevelCheck, Pack, PriceList, estimate, invoice, report};
+use brimline::{Estimate, Invoice, LevelCheck, Pack, PriceList, estimate, invoice, report};
 use std::collections::BTreeSet;
 
 /// A check of the sheet that runs, with an approval and what came after it.
@@ -24,8 +24,8 @@ const FOUND: &str = r#"
     {"seq":6,"at":"2026-03-02T09:01:31Z","kind":"plug","state":"open"},
     {"seq":7,"at":"2026-03-02T09:01:55Z","kind":"flow","grade":"slow_drip","for":"20 s"}"#;
 
-pub fn hear(said: &mut Said) {
-    let prices = PriceList::embedded().expect("the embedded list reads");
+/// Jobs before they begin, running, passed and found.
+fn checks() -> Vec<LevelCheck> {
     let approved = |ceiling: &str| {
         format!(
             r#"{{"seq":1,"at":"2026-03-02T09:00:00Z","kind":"approved","ceiling":"{ceiling}","by":"Ivo"}}"#
@@ -38,7 +38,7 @@ pub fn hear(said: &mut Said) {
     let hold =
         r#",{"seq":6,"at":"2026-03-02T09:09:00Z","kind":"hold","reason":"doubt","by":"Ivo"}"#;
     let past = r#"{"seq":1,"at":"2026-03-02T09:00:00Z","kind":"added","volume":"1.2 L","measured_by":"jug"}"#;
-    let checks = [
+    Vec::from([
         check("check", &approved("70 EUR")),
         check("check", &(approved("70 EUR") + poured)),
         check("check", &(approved("70 EUR") + poured + hold)),
@@ -46,16 +46,35 @@ pub fn hear(said: &mut Said) {
         check("check", past),
         check("exchange", ""),
         check("condition_only", ""),
-    ];
-    let asked = [
-        "{}",
-        r#"{"planned":"0.5 L","stock":{"full":[]}}"#,
-        r#"{"likely":"0.6 L"}"#,
-    ];
-    for check in &checks {
-        for asked in asked {
-            let asked = Asked::from_json(asked).expect("what is asked reads");
-            let told = estimate(&prices, check, &asked).expect("the job can be estimated");
+    ])
+}
+
+const ASKED: [&str; 3] = [
+    "{}",
+    r#"{"planned":"0.5 L","stock":{"full":[]}}"#,
+    r#"{"likely":"0.6 L","stock":{"full":[{"container":"sedge-thin-bottle","count":9}],"opened":[{"name":"red cap",
+        "rest":"0.4 L","fluid":"sedge-mid","sealed":true,"clean":true}],"bulk":"0.1 L"}}"#,
+];
+
+/// Every estimate and every invoice of these jobs.
+fn told() -> Vec<(LevelCheck, Vec<Estimate>, Invoice)> {
+    let prices = PriceList::embedded().expect("the embedded list reads");
+    let before = check("check", "");
+    let before = estimate(&prices, &before, &Asked::default());
+    let quote = before.expect("it can be estimated").quote();
+    let of = |check: LevelCheck| {
+        let asked = ASKED.map(|asked| Asked::from_json(asked).expect("what is asked reads"));
+        let told =
+            asked.map(|asked| estimate(&prices, &check, &asked).expect("it can be estimated"));
+        let billed = invoice(&prices, &check, Some(&quote)).expect("it can be billed");
+        (check, told.to_vec(), billed)
+    };
+    checks().into_iter().map(of).collect()
+}
+
+pub fn hear(said: &mut Said) {
+    for (_, estimates, invoice) in told() {
+        for told in estimates {
             for finding in told.findings() {
                 said.hear("finding", finding.id, &finding.args);
             }
@@ -70,9 +89,60 @@ pub fn hear(said: &mut Said) {
                 said.count("caution", id, BTreeSet::new());
             }
         }
-        let told = invoice(&prices, check, None).expect("the job can be billed");
-        for finding in told.findings() {
+        for finding in invoice.findings() {
             said.hear("finding", finding.id, &finding.args);
         }
+    }
+}
+
+fn is_whole(text: &str, cautions: &[String], sums: &[String], check: &LevelCheck) {
+    assert!(
+        !text.contains(['{', '}', '[', ']']),
+        "a place left open:\n{text}"
+    );
+    for line in text.lines() {
+        assert!(
+            line.chars().count() <= 80 && line.trim_end() == line,
+            "line {line:?}"
+        );
+    }
+    let flat = text.split_whitespace().collect::<Vec<_>>().join(" ");
+    for sum in sums {
+        assert!(flat.contains(sum.as_str()), "{sum} is left out:\n{text}");
+    }
+    let own = || check.sheet().into_iter().flat_map(|sheet| &sheet.cautions);
+    for id in cautions {
+        let own = own()
+            .filter(|own| own.id == *id)
+            .map(|own| own.text.as_str());
+        for said in own.chain(report::caution(id)) {
+            assert!(flat.contains(said), "caution {id} is left out:\n{text}");
+        }
+    }
+}
+
+#[test]
+fn every_telling_of_a_counter_is_whole() {
+    for (check, estimates, invoice) in told() {
+        for told in estimates {
+            let sums = told.cases().map(|case| case.total.total.to_string());
+            is_whole(
+                &report::estimate(&told, check.sheet()),
+                told.cautions(),
+                &sums,
+                &check,
+            );
+        }
+        let sums: Vec<String> = invoice
+            .lines()
+            .iter()
+            .map(|line| line.net.to_string())
+            .collect();
+        is_whole(
+            &report::invoice(&invoice, check.sheet()),
+            invoice.cautions(),
+            &sums,
+            &check,
+        );
     }
 }

@@ -8,7 +8,9 @@ use serde_json::{Value, json};
 
 #[test]
 fn the_schemas_are_schemas() {
-    for name in ["pack", "journal", "result", "record", "error"] {
+    for name in [
+        "pack", "journal", "result", "record", "error", "prices", "estimate", "invoice",
+    ] {
         let schema = schema(name);
         assert!(
             jsonschema::draft202012::meta::is_valid(&schema),

@@ -8,6 +8,7 @@
 mod bay_card;
 mod catalogue;
 mod cautions;
+mod counter;
 mod event;
 mod history;
 mod known;
@@ -31,6 +32,7 @@ mod work_sheet;
 
 pub use bay_card::bay_card;
 pub use catalogue::{Message, message, messages};
+pub use counter::{estimate, invoice};
 pub use history::{comebacks, follow_up, history};
 pub(crate) use language::FORMAT as MESSAGES_FORMAT;
 pub use language::{Catalogue, DecimalSign};

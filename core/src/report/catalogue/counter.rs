@@ -61,6 +61,31 @@ pub(super) static COUNTER: &[Part] = table! {
         other_item: "by another item of the price list",
         other_price: "its price has changed",
     }
+    heading {
+        best: "Best",
+        likely: "Likely",
+        worst: "Worst, before a new approval",
+        approval: "What was approved",
+        shelf: "What the worst takes off the shelf",
+        invoice: "Invoice",
+        against: "Against the estimate",
+        leftover: "What is left over",
+        waste: "What came out",
+    }
+    total {
+        net: "Without tax",
+        total: "Total",
+    }
+    counter {
+        approved: "Approved: {ceiling}. So far {so_far}[, which leaves {headroom}][, which is {over} over].[ With {planned} \
+            more it is {after}.]",
+        shelf: "It still takes {need}[: {containers}][, {bulk} out of the drum][; {left} of it stays over].",
+        unused: "Not used: {container}.[ {reasons}]",
+        against: "Estimated: {estimated}.[ It is {more} more.][ It is {less} less.]",
+        differs: "{line}: {estimated} estimated, {billed} billed: {reasons}[ (entries {entries})].",
+        leftover: "{fluid}: {left} in {containers}.",
+        waste: "{volume}, {stream}[; it may be as little as {out_from}][ and as much as {out_to}].",
+    }
     stream {
         oil: "used oil",
         mixed: "mixed, kept apart: coolant or a foreign fluid was in it",
