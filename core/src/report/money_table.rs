@@ -80,7 +80,7 @@ pub(super) fn billed(teller: &Teller, invoice: &Invoice) -> Section {
     let mut totals = Vec::from([sum(teller.word("sum", "net"), total.net.to_string())]);
     for tax in &total.taxes {
         let given = Given::nothing()
-            .with("tax", &tax.id)
+            .with("tax", tax.id.replace('_', " "))
             .with("rate", tax.rate)
             .with("base", tax.base);
         totals.push(sum(teller.say("sum", "tax", &given), tax.tax.to_string()));

@@ -108,7 +108,7 @@ impl Teller {
             let acts = Vec::from([Block::Ticked(next)]);
             paper.told.push(Section::new("next", heading("next"), acts));
         }
-        paper.shown = pictures(self, &check, &course, particulars)?;
+        paper.shown = pictures(self, &check, &course, particulars, medium)?;
         let numbered = Vec::from([Block::Numbered(cautions.all())]);
         paper
             .foot
@@ -266,22 +266,28 @@ fn pictures(
     check: &LevelCheck,
     course: &Course<'_>,
     particulars: &Particulars<'_>,
+    medium: Medium,
 ) -> Result<Vec<Section>, Error> {
+    // What is seen need not be told as well.
+    let is_told = medium != Medium::Html;
     let narrowing = Narrowing::of(teller, check, course);
     let warm_up = WarmUp::of(teller, check, course);
     let closing = Tightening::of(teller, check, course, particulars.rig.as_ref())?;
+    let words = |told: &dyn Fn() -> Vec<(String, String)>| {
+        if is_told { told() } else { Vec::new() }
+    };
     let drawn = [
         (
             "narrowing",
-            narrowing.map(|drawn| (drawn.draw(), drawn.told_all())),
+            narrowing.map(|drawn| (drawn.draw(), words(&|| drawn.told_all()))),
         ),
         (
             "warm_up",
-            warm_up.map(|drawn| (drawn.draw(), drawn.told_all())),
+            warm_up.map(|drawn| (drawn.draw(), words(&|| drawn.told_all()))),
         ),
         (
             "closing",
-            closing.map(|drawn| (drawn.draw(), drawn.told_all())),
+            closing.map(|drawn| (drawn.draw(), words(&|| drawn.told_all()))),
         ),
     ];
     let sections = drawn.into_iter().filter_map(|(id, drawn)| {
