@@ -2585,6 +2585,22 @@ brim_status brim_shadow_json(const struct brim_pack *pack,
                              size_t *length,
                              struct brim_error *error);
 
+// What records cost a shop, by its price list and without tax, as JSON: checks that were never
+// proven, leaks that were missed, fluid that was poured and not billed, promises that were missed.
+// `records` points to `count` handles. `billed` points to as many texts, each the volume of fluid
+// the customer was billed, or NULL where that is not known; or `billed` is NULL.
+//
+// Errors: those of an amount, and `BRIM_ERROR_WRONG_KIND` for one that is no volume.
+brim_status brim_audit_json(const struct brim_price_list *prices,
+                            const struct brim_pack *pack,
+                            const struct brim_record *const *records,
+                            const char *const *billed,
+                            size_t count,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
+
 // When the job of a record is to be looked at again. `history` may be NULL; the rate of the
 // record's unit is used where the record is its newest visit. `rules` is a JSON object of the
 // shop's own numbers, or NULL for the default ones. No clock is asked.

@@ -70,6 +70,28 @@ pub(crate) unsafe fn texts<'a>(
         .collect()
 }
 
+/// A list of texts, each of which ends with a NUL or is left out as NULL; all are left out where the list is.
+///
+/// # Safety
+/// The pointer is NULL or points to `count` pointers, each as [`text_if`] has it.
+pub(crate) unsafe fn texts_if<'a>(
+    texts: *const *const c_char,
+    count: usize,
+    name: &'static str,
+) -> Result<Vec<Option<&'a str>>, Error> {
+    if count > isize::MAX.unsigned_abs() / size_of::<*const c_char>() {
+        return Err(too_long(count, name));
+    }
+    if texts.is_null() {
+        return Ok(vec![None; count]);
+    }
+    // SAFETY: the caller promises so many pointers; hosts that lay out lists themselves may not align them.
+    let each = (0..count).map(|index| unsafe { texts.add(index).read_unaligned() });
+    // SAFETY: as the caller promises of each.
+    each.map(|one| unsafe { text_if(one, BRIM_TERMINATED, name) })
+        .collect()
+}
+
 /// A journal, of which the last line may have been cut off.
 ///
 /// # Safety

@@ -22,7 +22,7 @@ shapes_of!("brimline.billed": Estimate, Invoice, Waste);
 /// >>> prices.id, prices.currency
 /// ('fernhollow-counter', 'EUR')
 #[pyclass(frozen, eq, hash, module = "brimline")]
-pub(crate) struct PriceList(brimline::PriceList);
+pub(crate) struct PriceList(pub(crate) brimline::PriceList);
 
 impl PartialEq for PriceList {
     fn eq(&self, other: &Self) -> bool {

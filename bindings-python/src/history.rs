@@ -1,15 +1,17 @@
 //! What many records say together.
 
+use crate::counter::PriceList;
 use crate::data::{Told, shapes_of};
 use crate::document::Document;
 use crate::error::answer;
 use crate::pack::Pack;
 use crate::record::Record;
+use brimline::estimate::Audited;
 use brimline::record::{ComebackRules, FollowUpRules, OldJob, comebacks_with, follow_up_with};
 use pyo3::prelude::*;
-use pyo3::types::PyType;
+use pyo3::types::{PyString, PyType};
 
-shapes_of!("brimline.kept": ComebacksDocument, FollowUpDocument, HistoryDocument, ShadowDocument);
+shapes_of!("brimline.kept": AuditDocument, ComebacksDocument, FollowUpDocument, HistoryDocument, ShadowDocument);
 
 /// The records of a shop by vehicle and unit, each in order of time, as they were recorded; no pack is asked.
 ///
@@ -176,6 +178,53 @@ pub(crate) fn shadow<'py>(
         let read = |job: &Document| OldJob::from_json(job.text("jobs")?, pack.measures());
         let jobs: Vec<OldJob> = jobs.iter().map(read).collect::<Result<_, _>>()?;
         Ok(brimline::record::shadow(pack, &jobs).to_json())
+    };
+    Told::from_json(py, &py.detach(|| answer(told))?)
+}
+
+/// What records cost a shop, by its price list and without tax: doing checks again that were never proven, looking for
+/// leaks that were missed, fluid that was poured and not billed, and promised times that were missed.
+///
+/// `billed` has, for each record, the volume of fluid the customer was billed, `None` where that is not known. What has no
+/// price is counted.
+///
+/// Raises `QuantityError` for what is no volume.
+///
+/// >>> from brimline import Pack, PriceList, Record, records
+/// >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "top_up", "entries": [
+/// ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "added", "volume": "0.75 L", "measured_by": "jug"}]}
+/// >>> given = [Record.seal(Pack.embedded(), journal)]
+/// >>> told = records.audit(PriceList.embedded(), Pack.embedded(), given, billed=["0.5 L"])
+/// >>> [(item["id"], item["net"]) for item in told["items"] if item["count"]]  # 0.25 L at 21.20 EUR/L
+/// [('never_proven', '46.00 EUR'), ('fluid_not_billed', '5.30 EUR')]
+#[pyfunction]
+#[pyo3(signature = (prices, pack, records, *, billed=None))]
+pub(crate) fn audit<'py>(
+    py: Python<'py>,
+    prices: PyRef<'py, PriceList>,
+    pack: PyRef<'py, Pack>,
+    records: Vec<PyRef<'py, Record>>,
+    billed: Option<Vec<Option<Bound<'py, PyAny>>>>,
+) -> PyResult<Told<'py, AuditDocument>> {
+    let texts = billed.unwrap_or_default().into_iter();
+    let texts = texts.map(|one| one.map(|one| one.str()).transpose());
+    let texts: Vec<Option<Bound<'py, PyString>>> = texts.collect::<PyResult<_>>()?;
+    let texts = texts
+        .iter()
+        .map(|one| one.as_ref().map(|one| one.to_string()));
+    let texts: Vec<Option<String>> = texts.collect();
+    let (prices, pack, records) = (&prices.0, &pack.0, kept(&records));
+    let told = || {
+        let mut texts = texts.iter();
+        let jobs = records.iter().map(|record| {
+            let billed = texts.next().and_then(Option::as_deref);
+            Ok(Audited {
+                record: record.clone(),
+                billed: billed.map(brimline::Amount::parse).transpose()?,
+            })
+        });
+        let jobs: Vec<Audited> = jobs.collect::<Result<_, brimline::Error>>()?;
+        Ok(brimline::estimate::audit(prices, pack, &jobs)?.to_json())
     };
     Told::from_json(py, &py.detach(|| answer(told))?)
 }

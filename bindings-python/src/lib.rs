@@ -80,7 +80,7 @@ mod _native {
     #[pymodule_export]
     use crate::forecast::Forecast;
     #[pymodule_export]
-    use crate::history::{History, comebacks, follow_up, shadow};
+    use crate::history::{History, audit, comebacks, follow_up, shadow};
     #[pymodule_export]
     use crate::interval::Interval;
     #[pymodule_export]

@@ -155,6 +155,11 @@ def check_of(pack: str, journal: str) -> LevelCheck:
     return LevelCheck.replay(pack_of(pack), journal)
 
 
+def audited(prices: str, pack: str, journals: str, billed: str) -> Any:
+    stated = [one or None for one in billed.split("\n")]
+    return records.audit(prices_of(prices), pack_of(pack), many(pack, journals), billed=stated)
+
+
 def common(a: str, b: str) -> Any:
     both = Interval.parse(a).intersect(Interval.parse(b))
     return {"text": None if both is None else str(both)}
@@ -239,6 +244,7 @@ ANSWERS: dict[str, Any] = {
     },
     "calculate": asked,
     "history": lambda pack, journals: History.of(many(pack, journals)).to_dict(),
+    "audit": audited,
     "comebacks": lambda pack, journals, rules: records.comebacks(many(pack, journals), rules=rules or None),
     "follow_up": followed,
     "shadow": lambda pack, jobs: records.shadow(pack_of(pack), jobs.splitlines()),

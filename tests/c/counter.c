@@ -6,7 +6,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static brim_status prices_of(text json, brim_price_list **prices) {
+brim_status prices_of(text json, brim_price_list **prices) {
     if (json.length == 0) {
         return brim_price_list_embedded(prices, detail);
     }

@@ -5,7 +5,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* The records of the journals of a request, one a line. */
+/* The records of journals, one a line. */
 typedef struct kept {
     brim_record **records;
     size_t count;
@@ -19,17 +19,17 @@ static void drop(kept *all) {
     free(all->records);
 }
 
-static brim_status seal_all(const request *of, kept *all) {
-    const char *line = of->args[1].bytes;
-    const char *end = line + of->args[1].length;
+static brim_status seal_all(text pack_json, text journals, kept *all) {
+    const char *line = journals.bytes;
+    const char *end = line + journals.length;
     brim_pack *pack = NULL;
     brim_status status;
-    all->records = (brim_record **)malloc((of->args[1].length + 1) * sizeof *all->records);
+    all->records = (brim_record **)malloc((journals.length + 1) * sizeof *all->records);
     all->count = 0;
     if (all->records == NULL) {
         fail("no memory");
     }
-    status = pack_of(of->args[0], NULL, &pack);
+    status = pack_of(pack_json, NULL, &pack);
     while (status == BRIM_OK && line < end) {
         const char *stop = (const char *)memchr(line, '\n', (size_t)(end - line));
         stop = stop == NULL ? end : stop;
@@ -119,7 +119,7 @@ brim_status answer_history(const request *of) {
     brim_status status;
     size_t units = 0;
     size_t unit;
-    TRY(seal_all(of, &all));
+    TRY(seal_all(of->args[0], of->args[1], &all));
     status = history_of(&all, &history);
     drop(&all);
     TRY(status);
@@ -141,7 +141,7 @@ brim_status answer_comebacks(const request *of) {
     brim_status status;
     size_t count = 0;
     size_t index;
-    TRY(seal_all(of, &all));
+    TRY(seal_all(of->args[0], of->args[1], &all));
     status = brim_comebacks_of((const brim_record *const *)all.records, all.count, given(of, 2), of->args[2].length,
                                &found, detail);
     drop(&all);
@@ -180,7 +180,7 @@ brim_status answer_follow_up(const request *of) {
     int32_t now = 0;
     int32_t hot = 0;
     int64_t days = 0;
-    TRY(seal_all(of, &all));
+    TRY(seal_all(of->args[0], of->args[1], &all));
     must(history_of(&all, &history), "brim_history_of");
     status = brim_follow_up_of(all.records[all.count - 1], history, given(of, 2), of->args[2].length, &told, detail);
     brim_history_free(history);
@@ -218,5 +218,46 @@ brim_status answer_shadow(const request *of) {
     TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_shadow_json(pack, ARG(1), ROOM, detail));
     brim_pack_free(pack);
+    return put_whole(status);
+}
+
+brim_status answer_audit(const request *of) {
+    kept all;
+    brim_price_list *prices = NULL;
+    brim_pack *pack = NULL;
+    char *stated;
+    const char **billed;
+    brim_status status;
+    size_t index;
+    TRY(seal_all(of->args[1], of->args[2], &all));
+    must(prices_of(of->args[0], &prices), "the prices of an audit");
+    must(pack_of(of->args[1], NULL, &pack), "the pack of an audit");
+    stated = (char *)malloc(of->args[3].length + 1);
+    billed = (const char **)malloc((all.count + 1) * sizeof *billed);
+    if (stated == NULL || billed == NULL) {
+        fail("no memory");
+    }
+    memcpy(stated, of->args[3].bytes, of->args[3].length);
+    stated[of->args[3].length] = '\0';
+    {
+        char *line = stated;
+        for (index = 0; index < all.count; index++) {
+            char *stop = strchr(line, '\n');
+            billed[index] = line;
+            if (stop != NULL) {
+                *stop = '\0';
+            }
+            if (*line == '\0') {
+                billed[index] = NULL;
+            }
+            line = stop == NULL ? line + strlen(line) : stop + 1;
+        }
+    }
+    FILL(brim_audit_json(prices, pack, (const brim_record *const *)all.records, billed, all.count, ROOM, detail));
+    free(stated);
+    free((void *)billed);
+    brim_price_list_free(prices);
+    brim_pack_free(pack);
+    drop(&all);
     return put_whole(status);
 }

@@ -83,7 +83,11 @@ brim_status answer_history(const request *of);
 brim_status answer_comebacks(const request *of);
 brim_status answer_follow_up(const request *of);
 brim_status answer_shadow(const request *of);
+brim_status answer_audit(const request *of);
+
 /* counter.c */
+/* The price list of an argument; an empty one names the embedded list. */
+brim_status prices_of(text json, brim_price_list **prices);
 brim_status answer_price_list(const request *of);
 brim_status answer_estimate(const request *of);
 brim_status answer_invoice(const request *of);

@@ -77,6 +77,7 @@ static const operation OPERATIONS[] = {
     {"estimate", answer_estimate},
     {"invoice", answer_invoice},
     {"waste", answer_waste},
+    {"audit", answer_audit},
     {"calculate", answer_calculate},
     {"page", answer_page},
     {"typed", answer_typed},

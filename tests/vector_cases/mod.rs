@@ -160,6 +160,7 @@ const OPERATIONS: &[(&str, &[&str])] = &[
         "page",
         &["page", "pack", "journal", "particulars", "medium"],
     ),
+    ("audit", &["prices", "pack", "journals", "billed"]),
 ];
 
 fn arguments(op: &str, given: &Value) -> Result<Vec<String>, String> {
@@ -191,7 +192,7 @@ fn argument(name: &str, value: Option<&Value>) -> Result<String, String> {
         ("messages", Some(Value::Object(members))) if members.contains_key("english_but") => {
             tellings::english_but(&members["english_but"])
         }
-        ("journals", Some(Value::Array(journals))) => Ok(history::lines(journals)),
+        ("journals" | "billed", Some(Value::Array(each))) => Ok(history::lines(each)),
         (_, Some(Value::String(text))) => Ok(text.clone()),
         (_, Some(other)) => Ok(other.to_string()),
     }
@@ -278,8 +279,10 @@ fn respond(request: &Request) -> Result<String, Error> {
         "calculate" => calculate(arg(0), arg(1))?,
         "page" => return pages::respond(request),
         "messages" | "profile" | "told" => return tellings::respond(request),
-        "history" | "comebacks" | "follow_up" | "shadow" => return history::respond(request),
         "price_list" | "estimate" | "invoice" | "waste" => counter::respond(request)?,
+        "history" | "comebacks" | "follow_up" | "shadow" | "audit" => {
+            return history::respond(request);
+        }
         _ => return records::respond(request),
     })
 }

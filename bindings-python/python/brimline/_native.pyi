@@ -7,7 +7,7 @@ from brimline.answers import Difference, Finding, Flip, Gate, Gates, Lack, LeakR
 from brimline.billed import Estimate, Invoice, Waste
 from brimline.calculated import ColdSoak, ContainerPlans, CoolDown, Crossing, CyclesNeeded, Equivalents, Exchange, Flush, FlushNeeded, Grade, JointTorque, Plausibility, Preload, SensorDoubts, ThreadGeometry, TiltError, ToolChoice, ViscosityIndex, WarmUpFit, WrenchSetting
 from brimline.errors import BrimlineError
-from brimline.kept import ComebacksDocument, FollowUpDocument, HistoryDocument, ShadowDocument
+from brimline.kept import AuditDocument, ComebacksDocument, FollowUpDocument, HistoryDocument, ShadowDocument
 from brimline.observed import AgainstLimit, Consumption, DripRate, Frame, Reply, Risks, Seepage, SignalReading, Totals
 from brimline.storage import Storage
 from collections.abc import Iterable, Mapping, Sequence
@@ -15,7 +15,7 @@ from datetime import date
 from decimal import Decimal
 from typing import Any, Literal, SupportsFloat, SupportsIndex, final
 
-__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "KeptJournal", "LevelCheck", "Limits", "Linear", "Pack", "PriceList", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "base_density", "bay_card", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "estimate", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "invoice", "lack", "level_for", "linear", "mass", "mixed_temperature", "picture", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "waste", "work_sheet", "wrench_setting", "wrong_left"]
+__all__ = ["Amount", "Evaluation", "Fault", "Forecast", "History", "Interval", "KeptJournal", "LevelCheck", "Limits", "Linear", "Pack", "PriceList", "Record", "Teller", "Unit", "against_limit", "applied_torque", "at_temperature", "audit", "base_density", "bay_card", "blend", "calculate", "caution", "cold_soak", "combined_uncertainty", "comebacks", "conformance", "consumption", "containers", "convert", "cool_down", "correction_factor", "cost", "crossing", "cycles_needed", "density_at", "diagnostic_reply", "drip_rate", "drops_for", "equivalents", "error_document", "estimate", "evaluate", "evaluate_many", "exchange", "expanded_uncertainty", "fit", "flush", "flush_needed", "follow_up", "forecast", "grade", "grade_limits", "guard_band", "invoice", "lack", "level_for", "linear", "mass", "mixed_temperature", "picture", "plausible", "preload", "proof_load", "quantile", "response_time", "risks", "seepage", "segment_share", "sensor_doubts", "shadow", "story", "temperature_error", "temperature_for", "thread", "tilt_error", "tool_suits", "torque_for_preload", "totals", "transmission_frame", "versions", "viscosity_at", "viscosity_index", "volume_below", "volume_of_mass", "waste", "work_sheet", "wrench_setting", "wrong_left"]
 
 @final
 class Amount:
@@ -1326,6 +1326,25 @@ def at_temperature(volume: Amount | str, *, from_: Amount | str, to: Amount | st
     >>> from brimline import volume
     >>> volume.at_temperature("100 L", from_="15 °C", to="35 °C", coefficient="0.0007 per K")
     Amount('101.4 L')
+    """
+
+def audit(prices: PriceList, pack: Pack, records: SupportsGetItem[int, Record], *, billed: SupportsGetItem[int, Any | None] | None = None) -> AuditDocument:
+    """
+    What records cost a shop, by its price list and without tax: doing checks again that were never proven, looking for
+    leaks that were missed, fluid that was poured and not billed, and promised times that were missed.
+
+    `billed` has, for each record, the volume of fluid the customer was billed, `None` where that is not known. What has no
+    price is counted.
+
+    Raises `QuantityError` for what is no volume.
+
+    >>> from brimline import Pack, PriceList, Record, records
+    >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "top_up", "entries": [
+    ...     {"seq": 1, "at": "2026-03-02T09:00:00Z", "kind": "added", "volume": "0.75 L", "measured_by": "jug"}]}
+    >>> given = [Record.seal(Pack.embedded(), journal)]
+    >>> told = records.audit(PriceList.embedded(), Pack.embedded(), given, billed=["0.5 L"])
+    >>> [(item["id"], item["net"]) for item in told["items"] if item["count"]]  # 0.25 L at 21.20 EUR/L
+    [('never_proven', '46.00 EUR'), ('fluid_not_billed', '5.30 EUR')]
     """
 
 def base_density(density: Amount | str, *, temperature: Amount | str, base: Literal["base_15c", "base_60f", "base_60f_2004", "base_15c_2004"] | None = None) -> Amount:

@@ -9,6 +9,9 @@ from typing import Any, Literal, TypedDict
 from .answers import Ends, Reason
 
 __all__ = [
+    "AuditDocument",
+    "AuditItem",
+    "AuditedRecord",
     "Cited",
     "ComebacksDocument",
     "FollowUpDocument",
@@ -186,3 +189,45 @@ class ShadowDocument(TypedDict):
     same: int
     not_compared: int
     differences: list[ShadowDifference]
+
+
+class _AuditedRecord(TypedDict, total=False):
+    job_id: str
+    vehicle: str
+    unit: str
+    net: str
+
+
+class AuditedRecord(_AuditedRecord):
+    """A record of which something costs money."""
+
+    digest: str
+    entries: list[int]
+    args: dict[str, Any]
+
+
+class AuditItem(TypedDict):
+    """One thing that cost money, and the records it is about."""
+
+    id: Literal["never_proven", "leak_missed", "fluid_not_billed", "promise_missed"]
+    count: int
+    net: str
+    unpriced: int
+    records: list[AuditedRecord]
+
+
+class _Prices(TypedDict):
+    id: str
+    version: str
+    digest: str
+
+
+class AuditDocument(TypedDict):
+    """What records cost a shop, without tax, by a price list."""
+
+    format: str
+    prices: _Prices
+    records: int
+    items: list[AuditItem]
+    net: str
+    cautions: list[str]

@@ -1,8 +1,8 @@
-"""What many records say together: jobs that may come back, when to look again, and where an old rule was wrong.
+"""What many records say together: what may come back, when to look again, what it cost, where an old rule was wrong.
 
 The records are `brimline.Record`s, taken as they were recorded; `brimline.History` has the visits of each unit.
 """
 
-from ._native import comebacks, follow_up, shadow
+from ._native import audit, comebacks, follow_up, shadow
 
-__all__ = ["comebacks", "follow_up", "shadow"]
+__all__ = ["audit", "comebacks", "follow_up", "shadow"]

@@ -30,16 +30,7 @@ pub(super) fn path(check: &LevelCheck, seq: u64, field: &str) -> String {
 impl<'c> Facts<'c> {
     pub(super) fn of(check: &'c LevelCheck, standing: &'c Standing<'c>) -> Self {
         let mut facts = Facts {
-            work: Work {
-                job: standing.job,
-                sheet: standing.sheet,
-                poured: Vec::new(),
-                closings: (0, Vec::new()),
-                plugs: (0, Vec::new()),
-                leak_search: None,
-                out: (0, Vec::new()),
-                stream: Stream::Oil,
-            },
+            work: Work::of(standing.job, standing.sheet),
             out_from: 0,
             out_to: Some(0),
             unmeasured: Vec::new(),

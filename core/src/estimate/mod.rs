@@ -4,6 +4,7 @@
 
 mod approval;
 mod asked;
+mod audit;
 mod band;
 mod cases;
 mod doubles;
@@ -24,6 +25,7 @@ mod work;
 
 pub use approval::Approval;
 pub use asked::{Asked, Full, Rest, Stock};
+pub use audit::{Audit, AuditItem, Audited, AuditedRecord, audit};
 pub use band::{Case, Estimate, JobTimes, estimate};
 pub use cases::{Assumption, CaseKind};
 pub use fluid_prices::{ContainerPrice, FluidBilling, FluidPolicy, FluidPrices, OpenedPolicy};

@@ -50,6 +50,20 @@ pub(super) struct Work<'w> {
 }
 
 impl<'w> Work<'w> {
+    /// A job of which nothing was done yet.
+    pub(super) const fn of(job: Job, sheet: Option<&'w Procedure>) -> Self {
+        Work {
+            job,
+            sheet,
+            poured: Vec::new(),
+            closings: (0, Vec::new()),
+            plugs: (0, Vec::new()),
+            leak_search: None,
+            out: (0, Vec::new()),
+            stream: Stream::Oil,
+        }
+    }
+
     /// The lines it comes to under a price list.
     ///
     /// # Errors
@@ -245,7 +259,11 @@ fn put_work(
     lines.put(what, cause, time, rate, &work.taxes)
 }
 
-fn leak_search(prices: &PriceList, entries: &[u64], lines: &mut Lines<'_>) -> Result<(), Error> {
+pub(super) fn leak_search(
+    prices: &PriceList,
+    entries: &[u64],
+    lines: &mut Lines<'_>,
+) -> Result<(), Error> {
     let own = prices.leak_search().ok_or_else(|| {
         let hint = "give looking for a leak its price in the price list";
         Fault::new(ErrorKind::Unresolved)
@@ -255,7 +273,11 @@ fn leak_search(prices: &PriceList, entries: &[u64], lines: &mut Lines<'_>) -> Re
     put_work(own, What::LeakSearch, &Times::of(own, None), entries, lines)
 }
 
-fn fluid(prices: &PriceList, poured: &Poured<'_>, lines: &mut Lines<'_>) -> Result<(), Error> {
+pub(super) fn fluid(
+    prices: &PriceList,
+    poured: &Poured<'_>,
+    lines: &mut Lines<'_>,
+) -> Result<(), Error> {
     let own = prices.fluid(poured.fluid).ok_or_else(|| {
         let known = prices.fluids().iter().map(|own| own.fluid.clone());
         let fault = Fault::new(ErrorKind::Unresolved).at(poured.path.as_str());

@@ -5,6 +5,7 @@
 //! pages takes the sentences one by one ([`verdict`], [`finding`], [`reason`], [`next_act`], [`unmet`], [`caution`],
 //! [`departure`]) or the whole catalogue ([`messages`]).
 
+mod audit;
 mod bay_card;
 mod catalogue;
 mod cautions;
@@ -30,6 +31,7 @@ mod text;
 mod wording;
 mod work_sheet;
 
+pub use audit::{audit, shadow};
 pub use bay_card::bay_card;
 pub use catalogue::{Message, message, messages};
 pub use counter::{estimate, invoice};

@@ -52,6 +52,27 @@ pub(super) static HISTORY: &[Part] = table! {
         loss_rising: "The loss is rising.",
         nothing_asks: "Nothing that was recorded asks for another look.",
     }
+    audit {
+        never_proven: "Levels that were never proven: {count} jobs. To make the checks again costs {net}."; count one:
+            "A level that was never proven: {count} job. To make the check again costs {net}.",
+        leak_missed: "Past the leak limit and not followed up: {count} jobs. To look for the leaks costs {net}."; count one:
+            "Past the leak limit and not followed up: {count} job. To look for the leak costs {net}.",
+        fluid_not_billed: "Fluid that was poured and not billed: {count} jobs, {net}."; count one:
+            "Fluid that was poured and not billed: {count} job, {net}.",
+        promise_missed: "Promised times that were missed: {count} jobs."; count one:
+            "Promised times that were missed: {count} job.",
+    }
+    shadow {
+        level_differs: "The old rule said {was_verdict}; the evidence says {now_verdict}.",
+        leak_differs: "Of a leak the old rule said {was_by_sheet}; the evidence says {now_by_sheet}.",
+        outside_window: "The old rule said {was_verdict}, at a temperature outside the window and with no look that is known.",
+    }
+    evidence_grade {
+        A: "a look, and all that the sheet asks",
+        B: "a look, with gaps",
+        C: "a temperature and amounts",
+        D: "amounts, or less",
+    }
     loss_trend {
         rising: "The loss is rising.",
         not_shown: "No change of the loss is shown, and none is ruled out.",
@@ -61,6 +82,8 @@ pub(super) static HISTORY: &[Part] = table! {
     heading {
         comebacks: "What may come back",
         follow_up: "When to look again",
+        audit: "What it cost, without tax",
+        shadow: "Where the old rule differs",
     }
     phrase {
         no_history: "No record names a vehicle, so there is no history.",
@@ -77,6 +100,10 @@ pub(super) static HISTORY: &[Part] = table! {
         ends_none: "not known",
         cited: "[{vehicle}][, {unit_name}][, job {job_id}], record {record}[, entries {entries}]";
             count one: "[{vehicle}][, {unit_name}][, job {job_id}], record {record}[, entry {entries}]",
+        audit_total: "All of it, as far as it has a price: {net}.",
+        audit_unpriced: "For {count} of them there is no price.",
+        shadow_counted: "{jobs} jobs: {same} say the same, {not_compared} say too little to compare.",
+        shadow_job: "Job {job_id}, grade {grade} ({grade_words}): {difference}",
         due_now: "Before the vehicle is handed over: {job}.",
         due_hot: "After one drive that brings the unit to its heat: {job}.",
         due_distance: "After {distance} at the latest[, at {odometer} on the odometer]: {job}.",

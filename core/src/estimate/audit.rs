@@ -1,0 +1,344 @@
+//! What a shop's records cost it: checks that were never proven, leaks that were missed, fluid that was given away.
+
+use super::invoice::{Invoice, PricesRef};
+use super::lines::{Lines, What};
+use super::price_list::PriceList;
+use super::work::{Poured, Work, fluid, leak_search};
+use crate::check::{Args, Fact, Job, standing};
+use crate::document::canonical;
+use crate::error::{Error, ErrorKind, Fault};
+use crate::money::Money;
+use crate::procedure::{Pack, Procedure};
+use crate::quantity::{Amount, Kind, Rounding, Unit};
+use crate::record::{Cited, Comebacks, Record, comebacks};
+use alloc::collections::{BTreeMap, BTreeSet};
+use alloc::format;
+use alloc::string::{String, ToString};
+use alloc::vec::Vec;
+use serde::Serialize;
+
+/// The format this version writes.
+pub(crate) const FORMAT: &str = "brimline-audit/1";
+
+/// What is found of a job whose level was never proven.
+const UNPROVEN: [&str; 4] = [
+    "never_at_level",
+    "opened_below_window",
+    "hold_unresolved",
+    "poured_unchecked",
+];
+
+/// A record, and what of its fluid the customer was billed.
+#[derive(Debug, Clone)]
+pub struct Audited {
+    /// The record.
+    pub record: Record,
+    /// The volume of fluid that was billed; `None` where that is not known.
+    pub billed: Option<Amount>,
+}
+
+impl Audited {
+    /// A record and its invoice.
+    #[must_use]
+    pub fn invoiced(record: Record, prices: &PriceList, invoice: &Invoice) -> Self {
+        let volume = |line: &super::Line| match line.quantity.kind() {
+            Kind::Volume => line.quantity.count(),
+            _ => {
+                let (_, container) = prices.container(&line.item)?;
+                let pieces = i128::from(line.quantity.mantissa());
+                container.size.count()?.checked_mul(pieces)
+            }
+        };
+        let fluid = invoice.lines().iter().filter(|line| line.id == What::Fluid);
+        let sum = fluid.filter_map(volume).fold(0, i128::saturating_add);
+        let billed = Amount::from_count(sum, Unit::Litre, 6, Rounding::HalfUp).ok();
+        Audited { record, billed }
+    }
+}
+
+/// What a shop's records cost it, without tax, by a price list.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+pub struct Audit {
+    format: &'static str,
+    prices: PricesRef,
+    records: usize,
+    items: Vec<AuditItem>,
+    net: Money,
+    cautions: Vec<&'static str>,
+}
+
+/// One thing that cost money, and the records it is about.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct AuditItem {
+    /// What it is: `never_proven` (what doing the check again costs), `leak_missed` (what looking for the leak costs),
+    /// `fluid_not_billed` (what the customer would have paid for it) or `promise_missed`, which has no price.
+    pub id: &'static str,
+    /// How many records it is about.
+    pub count: usize,
+    /// What it comes to without tax, as far as it has a price.
+    pub net: Money,
+    /// How many of the records have no price for it.
+    pub unpriced: usize,
+    /// The records, in the order of their digests.
+    pub records: Vec<AuditedRecord>,
+}
+
+/// A record of which something costs money.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[non_exhaustive]
+pub struct AuditedRecord {
+    /// The record, and the entries it rests on.
+    #[serde(flatten)]
+    pub record: Cited,
+    /// What it comes to without tax, if it has a price.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub net: Option<Money>,
+    /// The quantities it speaks of.
+    pub args: Args,
+}
+
+impl Audit {
+    /// How many different records were looked at.
+    #[must_use]
+    pub const fn records(&self) -> usize {
+        self.records
+    }
+
+    /// What cost money, each with its records.
+    #[must_use]
+    pub fn items(&self) -> &[AuditItem] {
+        &self.items
+    }
+
+    /// All of it without tax, as far as it has a price.
+    #[must_use]
+    pub const fn net(&self) -> Money {
+        self.net
+    }
+
+    /// Ids of what to mind; they belong beside every telling of it.
+    #[must_use]
+    pub fn cautions(&self) -> &[&'static str] {
+        &self.cautions
+    }
+
+    /// The canonical JSON of the answer.
+    #[must_use]
+    pub fn to_json(&self) -> String {
+        canonical(self)
+    }
+}
+
+/// What records cost a shop, by its price list: doing checks again that were never proven, looking for leaks that were missed,
+/// fluid that was poured and not billed, and promised times that were missed.
+///
+/// What was never proven and what was missed is what [`comebacks`] finds. Fluid and times come from the records, fluids and
+/// times that are stated on the sheet only from the `pack`. What has no price is counted as such. A record that comes twice
+/// counts once, with what was billed at first.
+///
+/// # Errors
+///
+/// [`WrongKind`](ErrorKind::WrongKind) at `jobs[0].billed` for what is no volume, all at once;
+/// [`OutOfRange`](ErrorKind::OutOfRange) for more money than a sum holds.
+///
+/// ```
+/// use brimline::estimate::{Audited, audit};
+/// use brimline::{Amount, Pack, PriceList, Record};
+/// let (pack, prices) = (Pack::embedded()?, PriceList::embedded()?);
+/// let record = Record::seal(&pack, r#"{"format":"brimline-journal/1","procedure":"pipit-level","job":"top_up","entries":[
+///     {"seq":1,"at":"2026-03-02T09:00:00Z","kind":"added","volume":"0.75 L","measured_by":"jug"}]}"#)?;
+/// let told = audit(&prices, &pack, &[Audited { record, billed: Some(Amount::parse("0.5 L")?) }])?;
+/// let given_away = &told.items()[2];
+/// // 0.25 L at 21.20 EUR/L.
+/// assert_eq!((given_away.id, given_away.net.to_string().as_str()), ("fluid_not_billed", "5.30 EUR"));
+/// # Ok::<(), brimline::Error>(())
+/// ```
+pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit, Error> {
+    let mut all: BTreeMap<&str, &Audited> = BTreeMap::new();
+    let mut faults = Vec::new();
+    for (index, job) in jobs.iter().enumerate() {
+        if let Some(billed) = job.billed.filter(|billed| billed.kind() != Kind::Volume) {
+            let fault = Fault::new(ErrorKind::WrongKind).got(&billed.to_string());
+            faults.push(
+                fault
+                    .allowed([Kind::Volume.slug()])
+                    .at(format!("jobs[{index}].billed")),
+            );
+        }
+        all.entry(job.record.digest()).or_insert(job);
+    }
+    if let Some(error) = Error::from_faults(faults) {
+        return Err(error);
+    }
+    let records: Vec<Record> = all.values().map(|job| job.record.clone()).collect();
+    let found = comebacks(&records);
+    let (unproven, missed) = (of(&found, &UNPROVEN), of(&found, &["leak_not_followed"]));
+    let books = Books { prices, pack };
+    let mut kinds: [Vec<AuditedRecord>; 4] = Default::default();
+    let [never_proven, leak_missed, not_billed, promise_missed] = &mut kinds;
+    for (digest, job) in &all {
+        let record = &job.record;
+        let told = |entries: &BTreeSet<u64>, net, args| AuditedRecord {
+            record: Cited::of(record, entries.iter().copied()),
+            net,
+            args,
+        };
+        if let Some(entries) = unproven.get(digest) {
+            never_proven.push(told(entries, books.again(record), Args::none()));
+        }
+        if let Some(entries) = missed.get(digest) {
+            leak_missed.push(told(entries, books.search(), Args::none()));
+        }
+        if let Some((net, args)) = books.given_away(job) {
+            not_billed.push(told(&BTreeSet::new(), net, args));
+        }
+        if let Some(args) = books.late(record) {
+            promise_missed.push(told(&BTreeSet::new(), None, args));
+        }
+    }
+    let ids = [
+        "never_proven",
+        "leak_missed",
+        "fluid_not_billed",
+        "promise_missed",
+    ];
+    let mut net = Money::new(0, prices.currency())?;
+    let mut items = Vec::new();
+    for (id, records) in ids.into_iter().zip(kinds) {
+        let item = item(id, prices, records)?;
+        net = net.plus(item.net)?;
+        items.push(item);
+    }
+    Ok(Audit {
+        format: FORMAT,
+        prices: PricesRef::of(prices),
+        records: all.len(),
+        items,
+        net,
+        cautions: found.cautions().to_vec(),
+    })
+}
+
+fn item(
+    id: &'static str,
+    prices: &PriceList,
+    records: Vec<AuditedRecord>,
+) -> Result<AuditItem, Error> {
+    let mut net = Money::new(0, prices.currency())?;
+    for priced in records.iter().filter_map(|record| record.net) {
+        net = net.plus(priced)?;
+    }
+    let unpriced = records.iter().filter(|record| record.net.is_none()).count();
+    Ok(AuditItem {
+        id,
+        count: records.len(),
+        net,
+        unpriced,
+        records,
+    })
+}
+
+/// The records that something is found of, with all entries it rests on.
+fn of<'f>(found: &'f Comebacks, ids: &[&str]) -> BTreeMap<&'f str, BTreeSet<u64>> {
+    let mut told: BTreeMap<&str, BTreeSet<u64>> = BTreeMap::new();
+    let asked = found
+        .notices()
+        .iter()
+        .filter(|notice| ids.contains(&notice.id));
+    for cited in asked.flat_map(|notice| &notice.records) {
+        let entries = told.entry(cited.digest.as_str()).or_default();
+        entries.extend(cited.entries.iter().copied());
+    }
+    told
+}
+
+/// What prices rest on.
+struct Books<'b> {
+    prices: &'b PriceList,
+    pack: &'b Pack,
+}
+
+impl<'b> Books<'b> {
+    fn sheet(&self, record: &Record) -> Option<&'b Procedure> {
+        let own = record.procedure();
+        self.pack.procedure(&own.id, own.edition?)
+    }
+
+    /// What doing a check again costs: the labour of a recheck.
+    fn again(&self, record: &Record) -> Option<Money> {
+        let work = Work::of(Job::Recheck, self.sheet(record));
+        self.net(|lines| work.labour(self.prices, lines))
+    }
+
+    fn search(&self) -> Option<Money> {
+        self.net(|lines| leak_search(self.prices, &[], lines))
+    }
+
+    /// What lines come to without tax; nothing where one of them has no price.
+    fn net(&self, put: impl FnOnce(&mut Lines<'_>) -> Result<(), Error>) -> Option<Money> {
+        let mut lines = Lines::new(self.prices);
+        put(&mut lines).ok()?;
+        Some(lines.total().ok()?.net)
+    }
+
+    /// The fluid of a record that was poured and not billed, and what it would have cost the customer.
+    fn given_away(&self, job: &Audited) -> Option<(Option<Money>, Args)> {
+        let billed = job.billed?;
+        let sheet = self.sheet(&job.record);
+        let own = sheet.and_then(|sheet| sheet.fluid.as_deref());
+        let (mut poured, mut fluids) = (0_i128, BTreeSet::new());
+        for entry in standing(job.record.journal().entries()) {
+            if let Fact::Added {
+                measured, fluid, ..
+            } = &entry.fact
+                && measured.amount.kind() == Kind::Volume
+                && !measured.amount.is_negative()
+            {
+                poured = poured.saturating_add(measured.amount.count()?);
+                fluids.insert(fluid.as_deref().or(own));
+            }
+        }
+        let left = poured.saturating_sub(billed.count()?);
+        if left <= 0 {
+            return None;
+        }
+        let unit = billed.unit();
+        let volume = |count| Amount::from_count(count, unit, 6, Rounding::HalfUp).ok();
+        let args = Args::none()
+            .with_some("poured", volume(poured))
+            .with("billed", billed)
+            .with_some("not_billed", volume(left));
+        // Of two fluids in one job nobody knows which was left off the bill.
+        let only = fluids
+            .first()
+            .copied()
+            .flatten()
+            .filter(|_| fluids.len() == 1);
+        let net = only.and_then(|name| {
+            let poured = Poured {
+                fluid: name,
+                path: String::new(),
+                count: left,
+                entries: Vec::new(),
+                containers: Vec::new(),
+            };
+            self.net(|lines| fluid(self.prices, &poured, lines))
+        });
+        Some((net, args))
+    }
+
+    /// By what a job took longer than was promised.
+    fn late(&self, record: &Record) -> Option<Args> {
+        let promised = self
+            .prices
+            .labour(record.journal().header().job)?
+            .promised?;
+        let (began, ended) = (record.began()?, record.ended()?);
+        let took = ended.nanoseconds().saturating_sub(began.nanoseconds());
+        let is_late = promised.count().is_some_and(|promised| took > promised);
+        let took = Amount::from_count(took, Unit::Minute, 1, Rounding::Ceiling).ok()?;
+        let args = Args::none().with("took", took).with("promised", promised);
+        is_late.then_some(args)
+    }
+}
