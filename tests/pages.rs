@@ -151,11 +151,11 @@ fn properties(schema: &Value, names: &mut Vec<String>) {
     }
 }
 
-#[test]
-fn the_authors_page_tells_every_field() {
-    let page = page("core/packs/README.md");
+/// Holds a page to every field of some documents.
+fn tells_every_field(path: &str, schemas: &[&str], least: usize) {
+    let page = page(path);
     let mut names = Vec::new();
-    for schema in ["pack", "journal"] {
+    for schema in schemas {
         let text = fs::read_to_string(
             Path::new(env!("CARGO_MANIFEST_DIR"))
                 .join(format!("core/schemas/{schema}.schema.json")),
@@ -165,7 +165,7 @@ fn the_authors_page_tells_every_field() {
             &mut names,
         );
     }
-    assert!(names.len() > 80);
+    assert!(names.len() > least);
     let quoted: Vec<&str> = page.split('`').skip(1).step_by(2).collect();
     let told = |name: &str| {
         quoted.iter().any(|text| {
@@ -174,8 +174,11 @@ fn the_authors_page_tells_every_field() {
         })
     };
     let untold: Vec<&String> = names.iter().filter(|name| !told(name)).collect();
-    assert!(
-        untold.is_empty(),
-        "core/packs/README.md says nothing of {untold:?}"
-    );
+    assert!(untold.is_empty(), "{path} says nothing of {untold:?}");
+}
+
+#[test]
+fn the_authors_pages_tell_every_field() {
+    tells_every_field("core/packs/README.md", &["pack", "journal"], 80);
+    tells_every_field("core/packs/PRICES.md", &["prices"], 30);
 }
