@@ -39,8 +39,6 @@ pub(super) static PAGES: &[Part] = table! {
         order: "The acts in their order",
         pours: "What the pours add up to",
         wrench: "Closing",
-        invoice: "Lines and total",
-        against: "Against the estimate",
         kept: "What this page rests on: rules, and digests by SHA-256",
     }
     page {
