@@ -26,8 +26,6 @@ pub(crate) struct Standing<'c> {
     pub(crate) by_sheet: BySheet,
     /// How the plug is, where that was said.
     pub(crate) plug: Option<PlugState>,
-    /// What is to be poured next, if anything is.
-    pub(crate) next_pour: Option<Amount>,
     pub(crate) cautions: Vec<String>,
     /// The entries that count, in order.
     pub(crate) entries: Vec<Happened<'c>>,
@@ -60,8 +58,6 @@ impl LevelCheck {
         let (entries, _) = counted(self.entries(), |drained| sheet.books_drained(drained));
         let verdict = state.verdict(&sheet);
         let leak = state.leak(&sheet);
-        let pours = state.next(&sheet, &leak, state.at.unwrap_or(0));
-        let pours = pours.iter().any(|act| act.id == "pour");
         Standing {
             pack: sheet.pack,
             job: sheet.job,
@@ -70,13 +66,20 @@ impl LevelCheck {
             verdict,
             by_sheet: leak.by_sheet,
             plug: state.plug,
-            next_pour: state.next_pour(&sheet).filter(|_| pours),
             cautions: state.cautions(&sheet, verdict),
             entries: entries
                 .iter()
                 .map(|entry| happened(&sheet, entry))
                 .collect(),
         }
+    }
+}
+
+impl LevelCheck {
+    /// What is to be poured next, if anything is.
+    pub(crate) fn next_pour(&self) -> Option<Amount> {
+        let pours = self.advice().iter().any(|act| act.id == "pour");
+        self.state.next_pour(&self.sheet_now()).filter(|_| pours)
     }
 }
 

@@ -124,8 +124,11 @@ pub fn estimate(prices: &PriceList, check: &LevelCheck, asked: &Asked) -> Result
             let mut labour = Lines::new(prices);
             facts.work.labour(prices, &mut labour)?;
             ceiling.covers(labour.total()?.total)?;
-            let planned = asked.planned.or(standing.next_pour);
+            let planned = asked.planned.or_else(|| check.next_pour());
             let mut total = |further: Option<Amount>| -> Result<Money, Error> {
+                if further.is_none() && volumes.best_is_so_far() {
+                    return Ok(best.total.total);
+                }
                 let further = further.and_then(|volume| volume.count()).unwrap_or(0);
                 let work = volumes.so_far(&facts.work, further);
                 Ok(work.lines(prices)?.total()?.total)

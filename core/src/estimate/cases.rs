@@ -201,6 +201,12 @@ impl<'w> Volumes<'w> {
         work
     }
 
+    /// Whether the best case is the job as it stands, closed now.
+    pub(super) fn best_is_so_far(&self) -> bool {
+        let [best, ..] = &self.cases;
+        best.count == self.poured && self.drains == 0
+    }
+
     /// What the worst case still takes, in exact counts of volume.
     pub(super) fn still_needed(&self) -> i128 {
         let [_, _, worst] = &self.cases;

@@ -196,18 +196,19 @@ impl<'p> Lines<'p> {
 }
 
 fn total(prices: &PriceList, lines: &[Line]) -> Result<Total, Error> {
-    let names: Vec<Vec<&str>> = lines
-        .iter()
-        .map(|line| line.taxes.iter().map(String::as_str).collect())
-        .collect();
-    let taxable: Vec<Taxable<'_>> = lines
-        .iter()
-        .zip(&names)
-        .map(|(line, taxes)| Taxable {
+    let names = lines.iter().flat_map(|line| &line.taxes);
+    let names: Vec<&str> = names.map(String::as_str).collect();
+    let mut left = names.as_slice();
+    let taxable = lines.iter().map(|line| {
+        let split = left.split_at_checked(line.taxes.len());
+        let (taxes, rest) = split.unwrap_or_default();
+        left = rest;
+        Taxable {
             net: line.net,
             taxes,
-        })
-        .collect();
+        }
+    });
+    let taxable: Vec<Taxable<'_>> = taxable.collect();
     let rates: Vec<TaxRate<'_>> = prices
         .taxes()
         .iter()

@@ -71,11 +71,10 @@ impl Against {
         let currency = total.currency();
         let mut told = Vec::new();
         for (_, what) in What::WORDS {
-            let own = |lines: &'_ [Line]| -> Vec<Line> {
-                let own = lines.iter().filter(|line| line.id == *what);
-                own.cloned().collect()
-            };
-            let variance = variance(*what, &own(&quote.lines), &own(lines), currency)?;
+            let is_own = |line: &&Line| line.id == *what;
+            let before: Vec<&Line> = quote.lines.iter().filter(is_own).collect();
+            let after: Vec<&Line> = lines.iter().filter(is_own).collect();
+            let variance = variance(*what, &before, &after, currency)?;
             told.extend(variance);
         }
         let (more, less) = apart(quote.total, total)?;
@@ -101,8 +100,8 @@ pub(super) fn apart(before: Money, after: Money) -> Result<(Option<Money>, Optio
 
 fn variance(
     id: What,
-    before: &[Line],
-    after: &[Line],
+    before: &[&Line],
+    after: &[&Line],
     currency: Currency,
 ) -> Result<Option<Variance>, Error> {
     let same = |one: &Line, other: &Line| {
@@ -119,7 +118,7 @@ fn variance(
     if is_same {
         return Ok(None);
     }
-    let net = |lines: &[Line]| {
+    let net = |lines: &[&Line]| {
         let mut nets = lines.iter().map(|line| line.net);
         nets.try_fold(Money::zero(currency), Money::plus)
     };
@@ -141,16 +140,14 @@ fn variance(
     }))
 }
 
-fn why(before: &[Line], after: &[Line]) -> Vec<Why> {
+fn why(before: &[&Line], after: &[&Line]) -> Vec<Why> {
     if before.is_empty() {
         return Vec::from([Why::Added]);
     }
     if after.is_empty() {
         return Vec::from([Why::NotNeeded]);
     }
-    let find = |lines: &[Line], item: &str| -> Option<Line> {
-        lines.iter().find(|line| line.item == item).cloned()
-    };
+    let is_gone = |line: &&Line| after.iter().all(|own| own.item != line.item);
     let mut told = Vec::new();
     let mut say = |why| {
         if !told.contains(&why) {
@@ -158,7 +155,7 @@ fn why(before: &[Line], after: &[Line]) -> Vec<Why> {
         }
     };
     for line in after {
-        let Some(was) = find(before, &line.item) else {
+        let Some(was) = before.iter().find(|was| was.item == line.item) else {
             say(Why::OtherItem);
             continue;
         };
@@ -171,7 +168,7 @@ fn why(before: &[Line], after: &[Line]) -> Vec<Why> {
             say(Why::OtherPrice);
         }
     }
-    if before.iter().any(|line| find(after, &line.item).is_none()) {
+    if before.iter().any(is_gone) {
         say(Why::OtherItem);
     }
     told
