@@ -59,6 +59,10 @@ pub(super) const fn reaches_back(entry: &Entry) -> bool {
 
 /// The entries as they count, in order: corrected ones as they were corrected, without the corrections.
 pub(crate) fn standing(entries: &[Entry]) -> Vec<&Entry> {
+    let corrects = |entry: &Entry| matches!(entry.fact, Fact::Correction { .. });
+    if !entries.iter().any(corrects) {
+        return entries.iter().collect();
+    }
     let (counted, _) = counted(entries.iter(), |_| true);
     counted.iter().map(|counted| counted.entry).collect()
 }

@@ -3,7 +3,7 @@
 use super::pattern::{Habits, alike};
 use super::series::{Series, by_unit, odometer_of};
 use super::{ComebackRules, Notice, Record};
-use crate::check::{BySheet, Fact, Job, PlugState, Verdict, standing};
+use crate::check::{BySheet, Entry, Fact, Job, PlugState, Verdict, standing};
 use crate::document::canonical;
 use crate::procedure::Severity;
 use crate::quantity::Amount;
@@ -87,10 +87,7 @@ pub fn comebacks_with(records: &[Record], rules: &ComebackRules) -> Comebacks {
     let mut notices = Vec::new();
     let mut habits = Habits::default();
     for series in &series {
-        of_unit(series, rules, &mut notices);
-        for record in &series.records {
-            habits.take(record);
-        }
+        of_unit(series, rules, &mut notices, &mut habits);
     }
     notices.extend(habits.alike(rules));
     let mut counts = BTreeMap::new();
@@ -128,7 +125,12 @@ fn cautions(counts: &BTreeMap<&'static str, usize>) -> Vec<&'static str> {
     asked.map(|(_, id)| *id).collect()
 }
 
-fn of_unit(series: &Series<'_>, rules: &ComebackRules, notices: &mut Vec<Notice>) {
+fn of_unit<'r>(
+    series: &Series<'r>,
+    rules: &ComebackRules,
+    notices: &mut Vec<Notice>,
+    habits: &mut Habits<'r>,
+) {
     let records = &series.records;
     let last = |asked: &dyn Fn(&Record) -> bool| {
         let is_one = series.vehicle.is_some();
@@ -141,8 +143,9 @@ fn of_unit(series: &Series<'_>, rules: &ComebackRules, notices: &mut Vec<Notice>
     let last_search = last(&|record| record.journal().header().job == Job::LeakFollowUp);
     let mut before: Option<&Record> = None;
     for (at, record) in records.iter().enumerate() {
+        let entries = standing(record.journal().entries());
         if last_found <= at && record.verdict() != Verdict::AtLevel {
-            level(record, notices);
+            level(record, &entries, notices);
         }
         if last_search <= at && record.leak().by_sheet == BySheet::Above {
             let leak = record.leak();
@@ -158,21 +161,19 @@ fn of_unit(series: &Series<'_>, rules: &ComebackRules, notices: &mut Vec<Notice>
         if let Some(before) = before.filter(|_| series.vehicle.is_some()) {
             notices.extend(low_again(before, record, rules));
         }
-        notices.extend(alike(record, rules));
+        notices.extend(alike(record, &entries, rules));
+        habits.take(record, &entries);
         before = Some(record);
     }
 }
 
 /// What is to be said of a job that did not find the level.
-fn level(record: &Record, notices: &mut Vec<Notice>) {
+fn level(record: &Record, entries: &[&Entry], notices: &mut Vec<Notice>) {
     let verdict = record.verdict();
-    let plug = standing(record.journal().entries())
-        .into_iter()
-        .rev()
-        .find_map(|entry| match entry.fact {
-            Fact::Plug { state } => Some((entry.seq, state)),
-            _ => None,
-        });
+    let plug = entries.iter().rev().find_map(|entry| match entry.fact {
+        Fact::Plug { state } => Some((entry.seq, state)),
+        _ => None,
+    });
     let job = record.journal().header().job;
     let gross = record.leak().counted.gross;
     if verdict == Verdict::OnHold {

@@ -1,7 +1,7 @@
 //! What makes a record look as if it was written afterwards: numbers and times that are too much alike.
 
 use super::{ComebackRules, Notice, Record};
-use crate::check::{Entry, Fact, standing};
+use crate::check::{Entry, Fact};
 use crate::procedure::Severity;
 use crate::quantity::Amount;
 use alloc::collections::BTreeMap;
@@ -10,11 +10,10 @@ use alloc::vec::Vec;
 const NANOSECONDS: i128 = 1_000_000_000;
 
 /// What is too much alike within one record.
-pub(super) fn alike(record: &Record, rules: &ComebackRules) -> Vec<Notice> {
-    let entries = standing(record.journal().entries());
+pub(super) fn alike(record: &Record, entries: &[&Entry], rules: &ComebackRules) -> Vec<Notice> {
     let mut notices = Vec::new();
-    notices.extend(readings(record, &entries, rules));
-    notices.extend(times(record, &entries, rules));
+    notices.extend(readings(record, entries, rules));
+    notices.extend(times(record, entries, rules));
     notices
 }
 
@@ -101,10 +100,10 @@ impl<'r> Same<'r> {
 }
 
 impl<'r> Habits<'r> {
-    pub(super) fn take(&mut self, record: &'r Record) {
-        let mut poured: Vec<&Entry> = Vec::new();
+    pub(super) fn take(&mut self, record: &'r Record, entries: &[&'r Entry]) {
+        let mut poured: Vec<&'r Entry> = Vec::new();
         let mut sum: Option<Amount> = None;
-        for entry in standing(record.journal().entries()) {
+        for entry in entries.iter().copied() {
             let by = entry.by.as_deref();
             match &entry.fact {
                 Fact::Flow { watched, .. } => {
