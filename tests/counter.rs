@@ -2,6 +2,8 @@
 
 #[path = "counter/anything.rs"]
 mod anything;
+#[path = "counter/audits.rs"]
+mod audits;
 #[path = "counter/by_hand.rs"]
 mod by_hand;
 #[path = "counter/jobs.rs"]

@@ -6,6 +6,11 @@ use brimline::{LevelCheck, Pack, PriceList};
 /// A job on a sheet, with these entries: the rest of each, without `seq` and `at`.
 pub fn job(sheet: &str, kind: &str, entries: &[String]) -> LevelCheck {
     let pack = Pack::embedded().expect("the embedded pack reads");
+    LevelCheck::replay(&pack, &journal(sheet, kind, entries)).expect("the journal reads")
+}
+
+/// Its journal.
+pub fn journal(sheet: &str, kind: &str, entries: &[String]) -> String {
     let entries: Vec<String> = entries
         .iter()
         .enumerate()
@@ -15,11 +20,10 @@ pub fn job(sheet: &str, kind: &str, entries: &[String]) -> LevelCheck {
         })
         .collect();
     let edition = if sheet == "pipit-level" { 2 } else { 1 };
-    let journal = format!(
+    format!(
         r#"{{"format":"brimline-journal/1","procedure":"{sheet}","edition":{edition},"job":"{kind}","entries":[{}]}}"#,
         entries.join(",")
-    );
-    LevelCheck::replay(&pack, &journal).expect("the journal reads")
+    )
 }
 
 pub fn entries(rest: &[&str]) -> Vec<String> {

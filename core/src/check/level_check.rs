@@ -113,12 +113,21 @@ impl LevelCheck {
     /// Every fault of the journal, with path and position.
     pub fn replay_with(pack: &Pack, journal: &str, limits: &Limits) -> Result<Self, Error> {
         let journal = Journal::from_json_with(journal, pack.measures(), limits)?;
+        Ok(Self::read(pack, journal, limits))
+    }
+
+    /// Builds a check from a journal that was read before.
+    pub(crate) fn of(pack: &Pack, journal: &Journal) -> Self {
+        Self::read(pack, journal.clone(), &Limits::default())
+    }
+
+    fn read(pack: &Pack, journal: Journal, limits: &Limits) -> Self {
         let delivery = journal.delivery();
         let mut check = Self::empty(pack, journal.header, limits);
         check.delivery = delivery;
         check.entries = journal.entries.into_iter().collect();
         check.replay_all();
-        Ok(check)
+        check
     }
 
     /// Records one entry, given as JSON, and answers the findings that are new with it.

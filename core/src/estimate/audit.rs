@@ -1,10 +1,11 @@
 //! What a shop's records cost it: checks that were never proven, leaks that were missed, fluid that was given away.
 
+use super::facts::Facts;
 use super::invoice::{Invoice, PricesRef};
-use super::lines::{Lines, What};
+use super::lines::{Line, Lines, What};
 use super::price_list::PriceList;
 use super::work::{Poured, Work, fluid, leak_search};
-use crate::check::{Args, Fact, Job, standing};
+use crate::check::{Args, Entry, Fact, Job, LevelCheck, standing};
 use crate::document::canonical;
 use crate::error::{Error, ErrorKind, Fault};
 use crate::money::Money;
@@ -38,20 +39,27 @@ pub struct Audited {
 }
 
 impl Audited {
-    /// A record and its invoice.
+    /// A record and its invoice. What was billed is not known where a container of it is on the list no more.
     #[must_use]
     pub fn invoiced(record: Record, prices: &PriceList, invoice: &Invoice) -> Self {
-        let volume = |line: &super::Line| match line.quantity.kind() {
-            Kind::Volume => line.quantity.count(),
+        let volume = |line: &Line| match line.quantity.kind() {
+            Kind::Volume => Some((line.quantity.count()?, line.quantity.unit())),
             _ => {
                 let (_, container) = prices.container(&line.item)?;
                 let pieces = i128::from(line.quantity.mantissa());
-                container.size.count()?.checked_mul(pieces)
+                let count = container.size.count()?.checked_mul(pieces)?;
+                Some((count, container.size.unit()))
             }
         };
         let fluid = invoice.lines().iter().filter(|line| line.id == What::Fluid);
-        let sum = fluid.filter_map(volume).fold(0, i128::saturating_add);
-        let billed = Amount::from_count(sum, Unit::Litre, 6, Rounding::HalfUp).ok();
+        let volumes: Option<Vec<(i128, Unit)>> = fluid.map(volume).collect();
+        let billed = volumes.and_then(|volumes| {
+            // In the unit of the bill, so that nothing is rounded twice.
+            let unit = volumes.first().map_or(Unit::Litre, |(_, unit)| *unit);
+            let counts = volumes.iter().map(|(count, _)| *count);
+            let sum = counts.fold(0, i128::saturating_add);
+            Amount::from_count(sum, unit, 6, Rounding::HalfUp).ok()
+        });
         Audited { record, billed }
     }
 }
@@ -133,14 +141,15 @@ impl Audit {
 /// What records cost a shop, by its price list: doing checks again that were never proven, looking for leaks that were missed,
 /// fluid that was poured and not billed, and promised times that were missed.
 ///
-/// What was never proven and what was missed is what [`comebacks`] finds. Fluid and times come from the records, fluids and
-/// times that are stated on the sheet only from the `pack`. What has no price is counted as such. A record that comes twice
-/// counts once, with what was billed at first.
+/// What was never proven and what was missed is what [`comebacks`] finds. Fluid is what an invoice would bill: what was
+/// poured and could be booked, and its price less the price of what was billed. A job lasts from its first entry of work to its
+/// last; approvals and notes are none. Sheets come from the `pack`: where it has not the sheet a record rests on, fluid has no
+/// price. What has no price is counted as such. A record that comes twice counts once, with what was billed at first.
 ///
 /// # Errors
 ///
-/// [`WrongKind`](ErrorKind::WrongKind) at `jobs[0].billed` for what is no volume, all at once;
-/// [`OutOfRange`](ErrorKind::OutOfRange) for more money than a sum holds.
+/// [`WrongKind`](ErrorKind::WrongKind) at `jobs[0].billed` for what is no volume and [`OutOfRange`](ErrorKind::OutOfRange) for
+/// one below zero, all at once; [`OutOfRange`](ErrorKind::OutOfRange) for more money than a sum holds.
 ///
 /// ```
 /// use brimline::estimate::{Audited, audit};
@@ -158,13 +167,8 @@ pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit,
     let mut all: BTreeMap<&str, &Audited> = BTreeMap::new();
     let mut faults = Vec::new();
     for (index, job) in jobs.iter().enumerate() {
-        if let Some(billed) = job.billed.filter(|billed| billed.kind() != Kind::Volume) {
-            let fault = Fault::new(ErrorKind::WrongKind).got(&billed.to_string());
-            faults.push(
-                fault
-                    .allowed([Kind::Volume.slug()])
-                    .at(format!("jobs[{index}].billed")),
-            );
+        if let Some(fault) = job.billed.as_ref().and_then(unbillable) {
+            faults.push(fault.at(format!("jobs[{index}].billed")));
         }
         all.entry(job.record.digest()).or_insert(job);
     }
@@ -220,6 +224,21 @@ pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit,
     })
 }
 
+/// Why this can be no billed volume, if it cannot.
+fn unbillable(billed: &Amount) -> Option<Fault> {
+    let fault = |kind, allowed| {
+        let fault = Fault::new(kind).got(&billed.to_string());
+        Some(fault.allowed([allowed]))
+    };
+    if billed.kind() != Kind::Volume {
+        fault(ErrorKind::WrongKind, Kind::Volume.slug())
+    } else if billed.is_negative() {
+        fault(ErrorKind::OutOfRange, "0 L and more")
+    } else {
+        None
+    }
+}
+
 fn item(
     id: &'static str,
     prices: &PriceList,
@@ -260,9 +279,11 @@ struct Books<'b> {
 }
 
 impl<'b> Books<'b> {
+    /// The very sheet a record rests on.
     fn sheet(&self, record: &Record) -> Option<&'b Procedure> {
         let own = record.procedure();
-        self.pack.procedure(&own.id, own.edition?)
+        let sheet = self.pack.procedure(&own.id, own.edition?)?;
+        (own.digest.as_deref() == Some(sheet.digest())).then_some(sheet)
     }
 
     /// What doing a check again costs: the labour of a recheck.
@@ -285,60 +306,62 @@ impl<'b> Books<'b> {
     /// The fluid of a record that was poured and not billed, and what it would have cost the customer.
     fn given_away(&self, job: &Audited) -> Option<(Option<Money>, Args)> {
         let billed = job.billed?;
-        let sheet = self.sheet(&job.record);
-        let own = sheet.and_then(|sheet| sheet.fluid.as_deref());
-        let (mut poured, mut fluids) = (0_i128, BTreeSet::new());
-        for entry in standing(job.record.journal().entries()) {
-            if let Fact::Added {
-                measured, fluid, ..
-            } = &entry.fact
-                && measured.amount.kind() == Kind::Volume
-                && !measured.amount.is_negative()
-            {
-                poured = poured.saturating_add(measured.amount.count()?);
-                fluids.insert(fluid.as_deref().or(own));
-            }
-        }
+        let check = LevelCheck::of(self.pack, job.record.journal());
+        let standing = check.standing();
+        let facts = Facts::of(&check, &standing);
+        let poured = facts.poured();
         let left = poured.saturating_sub(billed.count()?);
-        if left <= 0 {
+        let unit = billed.unit();
+        // A line ends at six decimals, and a bill may have several.
+        let above = Amount::from_count(left, unit, 5, Rounding::Floor).ok()?;
+        if above.is_negative() || above.mantissa() == 0 {
             return None;
         }
-        let unit = billed.unit();
         let volume = |count| Amount::from_count(count, unit, 6, Rounding::HalfUp).ok();
         let args = Args::none()
             .with_some("poured", volume(poured))
             .with("billed", billed)
             .with_some("not_billed", volume(left));
+        let is_same =
+            standing.sheet.map(Procedure::digest) == job.record.procedure().digest.as_deref();
         // Of two fluids in one job nobody knows which was left off the bill.
-        let only = fluids
-            .first()
-            .copied()
-            .flatten()
-            .filter(|_| fluids.len() == 1);
-        let net = only.and_then(|name| {
-            let poured = Poured {
-                fluid: name,
-                path: String::new(),
-                count: left,
-                entries: Vec::new(),
-                containers: Vec::new(),
-            };
-            self.net(|lines| fluid(self.prices, &poured, lines))
-        });
+        let net = match facts.work.poured.as_slice() {
+            [only] if is_same => self.beyond(only, billed.count()?),
+            _ => None,
+        };
         Some((net, args))
+    }
+
+    /// What a fluid costs beyond what was billed of it. The least of a sale was billed with the first of it.
+    fn beyond(&self, poured: &Poured<'_>, billed: i128) -> Option<Money> {
+        let billed = Poured {
+            count: billed,
+            containers: Vec::new(),
+            ..poured.clone()
+        };
+        let price = |poured: &Poured<'_>| self.net(|lines| fluid(self.prices, poured, lines));
+        let (whole, part) = (price(poured)?, price(&billed)?);
+        let beyond = whole.minor_units().saturating_sub(part.minor_units());
+        Money::new(beyond, whole.currency()).ok()
     }
 
     /// By what a job took longer than was promised.
     fn late(&self, record: &Record) -> Option<Args> {
-        let promised = self
-            .prices
-            .labour(record.journal().header().job)?
-            .promised?;
-        let (began, ended) = (record.began()?, record.ended()?);
-        let took = ended.nanoseconds().saturating_sub(began.nanoseconds());
+        let journal = record.journal();
+        let promised = self.prices.labour(journal.header().job)?.promised?;
+        let entries = standing(journal.entries());
+        let mut work = entries.iter().filter(|entry| is_work(entry));
+        let began = work.next()?;
+        let ended = work.next_back().unwrap_or(began);
+        let (began, ended) = (began.at.nanoseconds(), ended.at.nanoseconds());
+        let took = ended.saturating_sub(began);
         let is_late = promised.count().is_some_and(|promised| took > promised);
         let took = Amount::from_count(took, Unit::Minute, 1, Rounding::Ceiling).ok()?;
         let args = Args::none().with("took", took).with("promised", promised);
         is_late.then_some(args)
     }
+}
+
+fn is_work(entry: &Entry) -> bool {
+    !matches!(entry.fact, Fact::Note { .. } | Fact::Approved { .. })
 }

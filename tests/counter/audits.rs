@@ -1,0 +1,66 @@
+//! What records cost, against the invoices that were written of them.
+
+use super::jobs::{CLOSED, OPEN, entries, job, journal, pour, prices};
+use brimline::estimate::{Audit, Audited, audit};
+use brimline::{Pack, PriceList, Record, invoice};
+
+/// The embedded list, with one thing in it told otherwise.
+fn list(from: &str, to: &str) -> PriceList {
+    let text = prices().to_json();
+    assert!(text.contains(from), "{from}");
+    PriceList::from_json(&text.replace(from, to)).expect("it reads")
+}
+
+/// A job that was billed under one list and is audited under another.
+fn of(sheet: &str, volume: &str, billed: &PriceList, now: &PriceList, pack: &Pack) -> Audit {
+    let entries = entries(&[OPEN, &pour(volume), CLOSED]);
+    let check = job(sheet, "check", &entries);
+    let record = Record::seal(
+        &Pack::embedded().expect("it reads"),
+        &*journal(sheet, "check", &entries),
+    );
+    let invoice = invoice(billed, &check, None).expect("it can be billed");
+    let job = Audited::invoiced(record.expect("it seals"), now, &invoice);
+    audit(now, pack, &[job]).expect("it can be audited")
+}
+
+fn given_away(audit: &Audit) -> (usize, String, usize) {
+    let item = &audit.items()[2];
+    assert_eq!(item.id, "fluid_not_billed");
+    (item.count, item.net.to_string(), item.unpriced)
+}
+
+#[test]
+fn our_own_invoice_gives_nothing_away() {
+    let pack = Pack::embedded().expect("it reads");
+    let step = r#""billing":{"policy":"used","least":"0.1 L","step":"0.05 L"}"#;
+    let list = list(step, r#""billing":{"policy":"used"}"#);
+    // Billed as 0.333333 L.
+    let told = of("pipit-level", "0.3333334 L", &list, &list, &pack);
+    assert_eq!(given_away(&told), (0, "0.00 EUR".into(), 0));
+    // Two bottles.
+    let told = of("dunlin-pipe", "0.7 L", &prices(), &prices(), &pack);
+    assert_eq!(given_away(&told), (0, "0.00 EUR".into(), 0));
+}
+
+#[test]
+fn a_container_that_left_the_list_is_no_volume_of_zero() {
+    let pack = Pack::embedded().expect("it reads");
+    let renamed = list("teasel-wet-flask", "teasel-wet-carton");
+    let told = of("dunlin-pipe", "0.7 L", &prices(), &renamed, &pack);
+    assert_eq!(given_away(&told), (0, "0.00 EUR".into(), 0));
+}
+
+#[test]
+fn fluid_of_another_sheet_has_no_price() {
+    let text = Pack::embedded().expect("it reads").to_json();
+    let other = text.replace(r#""hands_on":"30 min""#, r#""hands_on":"31 min""#);
+    assert_ne!(text, other);
+    let other = Pack::from_json(&other).expect("it reads");
+    let entries = entries(&[OPEN, &pour("0.75 L"), CLOSED]);
+    let journal = journal("pipit-level", "check", &entries);
+    let record = Record::seal(&Pack::embedded().expect("it reads"), &*journal).expect("it seals");
+    let billed = brimline::Amount::parse("0.5 L").ok();
+    let told = audit(&prices(), &other, &[Audited { record, billed }]).expect("it can be audited");
+    assert_eq!(given_away(&told), (1, "0.00 EUR".into(), 1));
+}
