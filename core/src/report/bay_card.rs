@@ -205,27 +205,36 @@ fn pours(teller: &Teller, check: &LevelCheck, container: Option<Amount>) -> Opti
     let mut blocks = Vec::new();
     let is_counted = marks.iter().any(|mark| mark.is_past);
     if let (true, Some(limit), Some(size)) = (is_counted, governing, container)
-        && let Some(whole) = containers_below(limit, size, check)
+        && let Some((whole, rest)) = containers_to(limit, size)
     {
+        let id = if whole == 0 {
+            "container"
+        } else {
+            "containers"
+        };
         let given = nothing()
             .with("count", whole)
             .with("size", size)
-            .with("limit", limit);
-        blocks.push(Block::Lead(teller.sentence("card", "containers", &given)));
+            .with("limit", limit)
+            .with_some(
+                "rest",
+                rest.map(|rest| Value::Amount(rest, Rounding::Floor)),
+            );
+        blocks.push(Block::Lead(teller.sentence("card", id, &given)));
     }
     blocks.push(Block::Table(table));
     Some(blocks)
 }
 
-/// How many containers can be emptied without passing the limit.
-fn containers_below(limit: Amount, size: Amount, check: &LevelCheck) -> Option<u64> {
-    let (limit_count, size) = (limit.count()?, size.count()?);
-    let whole = limit_count.checked_div(size)?;
-    let exact = limit_count.checked_rem(size)? == 0;
-    let leak = check.sheet()?.leak_limit.as_ref()?;
-    // At the limit itself it may be past already.
-    let is_past = exact && leak.passed_at(core::cmp::Ordering::Equal);
-    u64::try_from(whole.saturating_sub(i128::from(is_past))).ok()
+/// How many whole containers a limit is, and how much of the next.
+fn containers_to(limit: Amount, size: Amount) -> Option<(u64, Option<Amount>)> {
+    let whole = limit.count()?.checked_div(size.count()?)?;
+    let whole = i64::try_from(whole).ok()?;
+    let rest = limit.checked_sub(size.times(whole).ok()?).ok()?;
+    Some((
+        u64::try_from(whole).ok()?,
+        (!rest.is_zero()).then_some(rest),
+    ))
 }
 
 /// What the tool is set to, what the plug gets, and what is to be known of the tool.
@@ -234,11 +243,18 @@ fn wrench(teller: &Teller, closing: &Tightening<'_>) -> Option<Block> {
     let nothing = Given::nothing;
     let mut lines = Vec::new();
     if let (Some(setting), Some(applied)) = (fit.setting, fit.applied) {
+        let off = |is_less| {
+            let error = rounded(fit.error?);
+            let is_told = !error.is_zero() && error.is_negative() == is_less;
+            let size = error.times(if is_less { -1 } else { 1 }).ok();
+            size.filter(|_| is_told)
+        };
         let given = nothing()
             .with("tool", fit.name)
             .with("setting", Value::Written(setting.to_string()))
             .with("applied", rounded(applied))
-            .with_some("off", fit.error.map(rounded));
+            .with_some("less", off(true))
+            .with_some("more", off(false));
         lines.push(teller.sentence("card", "set", &given));
     }
     if !fit.suits {

@@ -10,6 +10,7 @@ mod bay_card;
 mod catalogue;
 mod cautions;
 mod counter;
+mod customer;
 mod event;
 mod history;
 mod known;

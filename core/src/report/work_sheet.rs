@@ -1,7 +1,7 @@
 //! The work sheet of a job: what the customer is told and what the shop keeps, on one page.
 
 use super::cautions::Cautions;
-use super::known::told;
+use super::customer::{customer, second_look};
 use super::money_table::{billed, compared};
 use super::paper::{Block, Medium, Paper, Section};
 use super::particulars::Particulars;
@@ -10,7 +10,7 @@ use super::sentence::Given;
 use super::sheet::named_sheet;
 use super::teller::Teller;
 use super::text::{leak, unproven};
-use crate::check::{BySheet, Certainty, Course, Evaluation, Fact, Header, LevelCheck, Verdict};
+use crate::check::{Course, Evaluation, Fact, Finding, Header, LevelCheck, Verdict};
 use crate::error::Error;
 use crate::estimate::invoice;
 use crate::procedure::Pack;
@@ -77,7 +77,12 @@ impl Teller {
         };
         let heading = |id| self.word("heading", id);
         let verdict = self.sentence("answer", evaluation.verdict().slug(), &Given::nothing());
-        let plainly = Block::Facts(customer(self, &course, &evaluation));
+        let plainly = Block::Facts(customer(
+            self,
+            &course,
+            &evaluation,
+            second_look(pack, journal, &evaluation).as_ref(),
+        ));
         paper.told.push(Section::new(
             "verdict",
             heading("verdict"),
@@ -87,7 +92,9 @@ impl Teller {
         paper
             .told
             .push(Section::new("leak", heading("leak"), reading));
-        let open = Vec::from([Block::Lines(unproven(self, &evaluation))]);
+        let mut open = unproven(self, &evaluation);
+        open.extend(surplus(self, &evaluation, &mut cautions));
+        let open = Vec::from([Block::Lines(open)]);
         paper
             .told
             .push(Section::new("unproven", heading("unproven"), open));
@@ -99,7 +106,7 @@ impl Teller {
             }
         }
         if !evaluation.findings().is_empty() {
-            let found = Vec::from([Block::Facts(findings(self, &evaluation))]);
+            let found = Vec::from([Block::Facts(findings(self, &course, &evaluation))]);
             paper
                 .told
                 .push(Section::new("findings", heading("findings"), found));
@@ -108,12 +115,12 @@ impl Teller {
             let acts = Vec::from([Block::Ticked(next)]);
             paper.told.push(Section::new("next", heading("next"), acts));
         }
-        paper.shown = pictures(self, &check, &course, particulars, medium)?;
+        paper.shown = pictures(self, &check, &course, particulars, &mut cautions, medium)?;
         let numbered = Vec::from([Block::Numbered(cautions.all())]);
         paper
             .foot
             .push(Section::new("cautions", heading("cautions"), numbered));
-        paper.foot.push(kept(self, particulars, &evaluation));
+        paper.foot.push(kept(self, pack, particulars, &evaluation));
         Ok(paper.write(medium))
     }
 }
@@ -180,75 +187,65 @@ fn time(teller: &Teller, check: &LevelCheck) -> Option<String> {
     Some(teller.say("head", "day_and_time", &given))
 }
 
-/// What a customer is told: found, done, what it means, what comes next.
-fn customer(
+/// What may be the cause where more than the level was found. Of coolant in it nobody reads without its caution.
+fn surplus(teller: &Teller, evaluation: &Evaluation, cautions: &mut Cautions<'_>) -> Vec<String> {
+    let causes = [
+        "may_be_overfilled",
+        "may_hold_coolant",
+        "may_be_another_opening",
+    ];
+    let reasons = evaluation.because().iter();
+    let told: Vec<String> = reasons
+        .filter(|reason| causes.contains(&reason.id))
+        .map(|reason| teller.because(reason))
+        .collect();
+    if !told.is_empty() {
+        cautions.need(&["coolant_toxic"]);
+    }
+    told
+}
+
+/// Findings, each behind the entry it is about, and whether later entries have answered it.
+fn findings(
     teller: &Teller,
     course: &Course<'_>,
     evaluation: &Evaluation,
 ) -> Vec<(String, String)> {
-    let nothing = Given::nothing;
-    let say = |id: &str, given: &Given| teller.sentence("customer", id, given);
-    let found = evaluation.as_found();
-    let known =
-        (found.lo().is_some() || found.hi().is_some()).then(|| told(teller, "departure", &found));
-    let found = say("found", &nothing().with_some("known", known.clone()));
-    let unknown = say("found_unknown", &nothing());
-    let net = told(teller, "net", &evaluation.net_added());
-    let mut done = Vec::from([say("net", &nothing().with("known", net))]);
-    let torque = course
-        .steps
-        .iter()
-        .rev()
-        .find_map(|step| match &step.entry.fact {
-            Fact::Tightened { torque, .. } => Some(*torque),
-            _ => None,
-        });
-    if let Some(torque) = torque {
-        done.push(say("tightened", &nothing().with("torque", torque)));
-    }
-    let verdict = evaluation.verdict();
-    let mut means = Vec::from([teller.sentence("means", verdict.slug(), &nothing())]);
-    let reading = evaluation.leak();
-    let is_short = evaluation
-        .as_found()
-        .hi()
-        .is_some_and(|hi| hi.is_negative());
-    let leaks = match reading.by_sheet {
-        BySheet::Above => Some("past_limit"),
-        BySheet::Below if is_short => Some("below_limit"),
-        _ => None,
-    };
-    means.extend(leaks.map(|id| say(id, &nothing())));
-    if leaks.is_some() && reading.certainty == Certainty::Marginal {
-        means.push(say("marginal", &nothing()));
-    }
-    let next = match (verdict, reading.by_sheet) {
-        (_, BySheet::Above) => "find_leak",
-        (Verdict::AtLevel, _) if is_short => "check_again",
-        (Verdict::AtLevel, _) => "watch_it",
-        _ => "not_done",
-    };
-    let line = |id: &str, text: String| (teller.word("customer", id), text);
-    Vec::from([
-        line("head_found", if known.is_some() { found } else { unknown }),
-        line("head_done", done.join(" ")),
-        line("head_means", means.join(" ")),
-        line("head_next", say(next, &nothing())),
-    ])
-}
-
-/// Findings, each behind the entry it is about.
-fn findings(teller: &Teller, evaluation: &Evaluation) -> Vec<(String, String)> {
-    let entry = |entries: &[u64]| {
-        let first = entries
-            .first()
-            .map(|seq| Given::nothing().with("entry", seq));
-        first.map_or_else(String::new, |given| teller.say("label", "entry", &given))
+    let label = |finding: &Finding| {
+        let id = if is_answered(finding, course, evaluation) {
+            "entry_answered"
+        } else {
+            "entry"
+        };
+        let first = finding.entries.first();
+        let given = first.map(|seq| Given::nothing().with("entry", seq));
+        given.map_or_else(String::new, |given| teller.say("label", id, &given))
     };
     let findings = evaluation.findings().iter();
     findings
-        .map(|finding| (entry(&finding.entries), teller.found(finding)))
+        .map(|finding| (label(finding), teller.found(finding)))
         .collect()
+}
+
+/// Whether what a finding asks for was done later: the check made again, or the plug tightened by a number that stands.
+fn is_answered(finding: &Finding, course: &Course<'_>, evaluation: &Evaluation) -> bool {
+    let doubted = |seq: u64| {
+        let mut findings = evaluation.findings().iter();
+        findings.any(|other| other.id == "torque_unit_doubt" && other.entries.contains(&seq))
+    };
+    match finding.id {
+        "engine_stopped_open" => !matches!(
+            evaluation.verdict(),
+            Verdict::Repeat | Verdict::OnHold | Verdict::NoProcedure
+        ),
+        "torque_unit_doubt" => course.steps.iter().any(|step| {
+            let seq = step.entry.seq;
+            matches!(step.entry.fact, Fact::Tightened { .. })
+                && finding.entries.iter().all(|own| *own < seq)
+                && !doubted(seq)
+        }),
+        _ => false,
+    }
 }
 
 /// What to do next in the bay, each with the numbers of its cautions.
@@ -266,6 +263,7 @@ fn pictures(
     check: &LevelCheck,
     course: &Course<'_>,
     particulars: &Particulars<'_>,
+    cautions: &mut Cautions<'_>,
     medium: Medium,
 ) -> Result<Vec<Section>, Error> {
     // What is seen need not be told as well.
@@ -273,6 +271,7 @@ fn pictures(
     let narrowing = Narrowing::of(teller, check, course);
     let warm_up = WarmUp::of(teller, check, course);
     let closing = Tightening::of(teller, check, course, particulars.rig.as_ref())?;
+    cautions.need(closing.as_ref().map_or(&[][..], Tightening::cautions));
     let words = |told: &dyn Fn() -> Vec<(String, String)>| {
         if is_told { told() } else { Vec::new() }
     };
@@ -298,11 +297,22 @@ fn pictures(
     Ok(sections.collect())
 }
 
-/// What the page rests on: the rules, the digest of the sheet, and the record that was sealed.
-fn kept(teller: &Teller, particulars: &Particulars<'_>, evaluation: &Evaluation) -> Section {
+/// What the page rests on: the rules, the pack, the digest of the sheet, and the record that was sealed.
+fn kept(
+    teller: &Teller,
+    pack: &Pack,
+    particulars: &Particulars<'_>,
+    evaluation: &Evaluation,
+) -> Section {
     let label = |id: &str| teller.word("head", id);
     let digest = evaluation.procedure().digest.clone();
-    let mut facts = Vec::from([(label("rules"), String::from(crate::check::RULES))]);
+    let given = Given::nothing()
+        .with("pack", pack.id())
+        .with("version", pack.version());
+    let mut facts = Vec::from([
+        (label("rules"), String::from(crate::check::RULES)),
+        (label("pack"), teller.say("head", "pack_version", &given)),
+    ]);
     facts.extend(digest.map(|digest| (label("sheet_digest"), digest)));
     facts.extend(
         particulars

@@ -67,7 +67,7 @@ pub(super) static COUNTER: &[Part] = table! {
         worst: "Worst, before a new approval",
         approval: "What was approved",
         shelf: "What the worst takes off the shelf",
-        invoice: "Invoice",
+        invoice: "Lines and total",
         against: "Against the estimate",
         leftover: "What is left over",
         waste: "What came out",

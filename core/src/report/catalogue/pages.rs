@@ -12,13 +12,14 @@ pub(super) static PAGES: &[Part] = table! {
     }
     label {
         entry: "Entry {entry}",
+        entry_answered: "Entry {entry}, answered later",
         amount: "{amount}",
         as_found: "As found: {known}.",
         now: "Now: {known}.",
         short: "◂ short",
         over: "over ▸",
         level: "level",
-        limit: "leak limit {limit}",
+        limit: "leak limit {limit!}",
         read: "read {source}",
         window: "window[ from {min}][ up to {max}]",
         plug_out: "plug out",
@@ -47,7 +48,7 @@ pub(super) static PAGES: &[Part] = table! {
     }
     head {
         job: "Job",
-        job_id: "Job name",
+        job_id: "Job number",
         vehicle: "Vehicle",
         unit: "Unit",
         odometer: "Odometer",
@@ -57,8 +58,10 @@ pub(super) static PAGES: &[Part] = table! {
         time: "Day and time",
         day_and_time: "{day}, {begun} to {ended}",
         by: "Done by",
-        rules: "Rules",
-        sheet_digest: "Sheet",
+        rules: "Rules version",
+        pack: "Pack",
+        pack_version: "{pack}, version {version}",
+        sheet_digest: "Digest of the sheet",
         record: "Record",
     }
     customer {
@@ -70,16 +73,21 @@ pub(super) static PAGES: &[Part] = table! {
         found_unknown: "How the fluid stood when it came in is not known.",
         net: "Fluid put in, less what came out again: {known}.",
         tightened: "The plug was tightened to {torque}.",
-        past_limit: "So much was missing that the sheet has a leak looked for.",
+        tightened_doubt: "For the plug {torque} was entered, and that is in doubt.",
+        untightened: "No torque is recorded for the plug.",
+        plug_out: "The plug is not in.",
+        past_limit: "By the sheet it is past the leak limit, so the leak must be looked for.",
         below_limit: "What was missing is below the leak limit of the sheet. A sealed unit uses no fluid up, so it went somewhere or was never there.",
-        marginal: "It is close to that limit: what was measured leaves room for either side.",
+        marginal: "What was measured leaves room for either side of the limit.",
         find_leak: "Have the leak looked for before the vehicle goes back to daily use.",
-        check_again: "Have the level checked again: only a second check shows that it holds.",
+        check_again: "Have the level checked again[ after {distance} at the latest][, by {date}]: only a second check shows that it holds.",
+        listed_first: "What is listed below comes first.",
+        settle_hold: "What holds the job is to be settled first. The vehicle must not be put back into use before that.",
         watch_it: "Nothing more on this visit. Spots underneath, or shifts that come late or hard, are a reason to come back at once.",
         not_done: "The check is to be finished before the vehicle goes back to daily use.",
     }
     means {
-        on_hold: "The job is on hold. Nothing is said about the level before that is settled.",
+        on_hold: "The job is on hold[: {why}]. Nothing is said about the level before that is settled.",
         no_procedure: "No service sheet applies, so nothing can be said about the level.",
         repeat: "The check was broken off and must be made again. How the fluid stands now is not known.",
         incomplete: "The check is not finished. Whether the level is right has not been shown.",
@@ -89,6 +97,12 @@ pub(super) static PAGES: &[Part] = table! {
         not_low: "The fluid is not short. Whether it stands too high has not been shown.",
         not_full: "The fluid does not stand too high. Whether it is short has not been shown.",
         not_proven: "Whether the level is right has not been shown.",
+        low_then: "At the last look the fluid was short; now: {known}.",
+        at_level_then: "At the last look the fluid was at its level, shown with every condition of the service sheet met; \
+            now: {known}.",
+        over_then: "At the last look the fluid stood too high; now: {known}.",
+        not_low_then: "At the last look the fluid was not short; now: {known}.",
+        not_full_then: "At the last look the fluid did not stand too high; now: {known}.",
     }
     card {
         window: "Open the plug with the scan tool at {min} to {max}.",
@@ -99,8 +113,11 @@ pub(super) static PAGES: &[Part] = table! {
         at_limit: "ends at the leak limit",
         past: "past it: pour no more, look for the leak",
         doubt: "nothing came: doubt the opening",
-        containers: "More than {count} containers of {size} with nothing coming: past the leak limit of {limit}, look for the leak."; count one: "More than {count} container of {size} with nothing coming: past the leak limit of {limit}, look for the leak.",
-        set: "Set {tool} to {setting}: the plug gets {applied}[, {off} from what is asked].",
+        containers: "The leak limit of {limit!} is {count} containers of {size}[ and {rest} of the next]: past that, look for \
+            the leak."; count one: "The leak limit of {limit!} is {count} container of {size}[ and {rest} of the next]: past \
+            that, look for the leak.",
+        container: "The leak limit is {limit!} of one container of {size}: past that, look for the leak.",
+        set: "Set {tool} to {setting}: the plug gets {applied}[, {less} less than asked][, {more} more than asked].",
         unsuited: "This tool does not suit: {tool}.",
     }
     tool_reason {

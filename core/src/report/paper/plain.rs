@@ -40,12 +40,19 @@ fn block(page: &mut Page, block: &Block) {
     }
 }
 
-/// What stands behind the names begins in one column.
+/// What stands behind the names begins in one column. A name that leaves its value no room stands on a line of its own.
 fn facts(page: &mut Page, facts: &[(String, String)]) {
+    let longest = |text: &str| text.split(' ').map(letters).max().unwrap_or(0);
+    let room = |value: &str| WIDTH.saturating_sub(4).saturating_sub(longest(value));
     let widest = facts.iter().map(|(name, _)| letters(name)).max();
-    let widest = widest.unwrap_or(0).min(16);
+    let least = facts.iter().map(|(_, value)| room(value)).min();
+    let widest = widest.unwrap_or(0).min(16).min(least.unwrap_or(0));
     for (name, value) in facts {
-        let name = shown(name);
+        let mut name = shown(name);
+        if letters(&name) > room(value) {
+            page.put("  ", &name);
+            name.clear();
+        }
         page.put(&format!("  {name:<widest$}  "), value);
     }
 }
