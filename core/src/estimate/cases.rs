@@ -3,9 +3,9 @@
 use super::asked::Asked;
 use super::facts::Facts;
 use super::work::{Poured, Work};
-use crate::check::{Args, BySheet, Job, Standing, Verdict};
+use crate::check::{Args, BySheet, DrainedWhy, Fact, Job, Standing, Verdict};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::procedure::Procedure;
+use crate::procedure::{Counts, Procedure};
 use crate::quantity::{Amount, Rounding, Unit};
 use crate::word::words;
 use alloc::string::ToString;
@@ -62,7 +62,7 @@ pub(super) struct Volumes<'w> {
     poured: i128,
     sheet: &'w Procedure,
     job: Job,
-    /// What is drained first, where the job says so.
+    /// What is drained yet, where the job says so.
     drains: i128,
     /// Whether a leak is to be looked for in any case.
     is_leak_due: bool,
@@ -108,17 +108,21 @@ impl<'w> Volumes<'w> {
             worst.assumes = Vec::from([assumed("takes_total").with("volume", total)]);
             [of(refill), of(refill), worst]
         } else {
-            top_up(standing, sheet, poured, asked)?
+            top_up(standing, facts, sheet, asked)?
         };
+        // Looking for the leak is what a follow-up is for: its own labour pays for it.
+        let searches = standing.job != Job::LeakFollowUp;
         let mut volumes = Volumes {
             poured,
             sheet,
             job: standing.job,
             drains: match standing.job {
-                Job::Exchange => count(refill).unwrap_or(0),
+                Job::Exchange if !is_drained(standing) => count(refill).unwrap_or(0),
                 _ => 0,
             },
-            is_leak_due: standing.by_sheet == BySheet::Above && facts.work.leak_search.is_none(),
+            is_leak_due: standing.by_sheet == BySheet::Above
+                && searches
+                && facts.work.leak_search.is_none(),
             cases,
         };
         if standing.verdict != Verdict::AtLevel && standing.job != Job::ConditionOnly {
@@ -131,9 +135,13 @@ impl<'w> Volumes<'w> {
                 case.leak_search = true;
                 case.assumes.push(assumed("leak_due"));
             }
-        } else if limited && standing.by_sheet == BySheet::Open {
+        } else if limited && searches && standing.by_sheet == BySheet::Open {
             worst.leak_search = true;
             worst.assumes.push(assumed("leak_search"));
+            if passes(sheet, facts, likely.count) {
+                likely.leak_search = true;
+                likely.assumes.push(assumed("leak_search"));
+            }
         }
         if limited && standing.by_sheet != BySheet::Below {
             worst.new_plug = true;
@@ -146,12 +154,20 @@ impl<'w> Volumes<'w> {
     /// Takes the host's own likely volume in, and keeps the cases in their order.
     fn state(&mut self, stated: Option<Amount>) {
         let [best, likely, worst] = &mut self.cases;
-        if let Some((stated, count)) = stated.and_then(|own| Some((own, own.count()?))) {
-            likely.count = count.max(self.poured);
-            likely.assumes = Vec::from([assumed("stated_volume").with("volume", stated)]);
+        let Some((stated, count)) = stated.and_then(|own| Some((own, own.count()?))) else {
+            return;
+        };
+        let own = || Vec::from([assumed("stated_volume").with("volume", stated)]);
+        likely.count = count.max(self.poured);
+        likely.assumes = own();
+        if best.count > likely.count {
+            best.count = likely.count;
+            best.assumes = own();
         }
-        best.count = best.count.min(likely.count);
-        worst.count = worst.count.max(likely.count);
+        if worst.count < likely.count {
+            worst.count = likely.count;
+            worst.assumes = own();
+        }
     }
 
     /// One case, and what is billed in it.
@@ -170,8 +186,6 @@ impl<'w> Volumes<'w> {
             let (count, _) = &mut work.plugs;
             *count = (*count).max(1);
         }
-        let (out, _) = &mut work.out;
-        *out = (*out).max(self.drains);
         (case, work)
     }
 
@@ -198,13 +212,15 @@ impl<'w> Volumes<'w> {
         if self.is_leak_due {
             work.leak_search.get_or_insert_default();
         }
+        let (out, _) = &mut work.out;
+        *out = out.saturating_add(self.drains);
         work
     }
 
     /// Whether the best case is the job as it stands, closed now.
     pub(super) fn best_is_so_far(&self) -> bool {
         let [best, ..] = &self.cases;
-        best.count == self.poured && self.drains == 0
+        best.count == self.poured
     }
 
     /// What the worst case still takes, in exact counts of volume.
@@ -214,13 +230,44 @@ impl<'w> Volumes<'w> {
     }
 }
 
+/// Whether what the unit holds was drained already.
+fn is_drained(standing: &Standing<'_>) -> bool {
+    standing.entries.iter().any(|happened| {
+        let why = match happened.entry.fact {
+            Fact::Drained { why, .. } => Some(why),
+            _ => None,
+        };
+        why == Some(DrainedWhy::Service) && happened.moved.is_some()
+    })
+}
+
+/// What came out and does not count towards the leak limit.
+fn not_counted(sheet: &Procedure, facts: &Facts<'_>) -> i128 {
+    let counts = sheet.leak_limit.as_ref().and_then(|limit| limit.counts);
+    match counts {
+        Some(Counts::Gross) => 0,
+        _ => facts.work.out.0,
+    }
+}
+
+/// Whether all that goes in is past the leak limit.
+fn passes(sheet: &Procedure, facts: &Facts<'_>, all: i128) -> bool {
+    let used = all.saturating_sub(not_counted(sheet, facts));
+    let limit = sheet.leak_limit.as_ref();
+    limit.is_some_and(|limit| {
+        let at = count(limit.limit());
+        at.is_some_and(|at| limit.passed_at(used.cmp(&at)))
+    })
+}
+
 /// A check or a top-up: nothing, half of the leak limit, the leak limit.
 fn top_up(
     standing: &Standing<'_>,
+    facts: &Facts<'_>,
     sheet: &Procedure,
-    poured: i128,
     asked: &Asked,
 ) -> Result<[Assumed; 3], Error> {
+    let poured = facts.poured();
     let limit = sheet.leak_limit.as_ref().and_then(|limit| limit.limit());
     let limit = limit.filter(|_| standing.job.counts_for_leak());
     let refill = sheet.capacity.as_ref().and_then(|capacity| capacity.refill);
@@ -259,13 +306,15 @@ fn top_up(
         Some(limit) => assumed("to_limit").with("limit", limit),
         None => assumed("takes_refill").with("volume", most),
     };
+    // A net limit leaves room for what came out again.
+    let room = limit.map_or(0, |_| not_counted(sheet, facts));
     Ok([
         case(0, assumed("nothing_more")),
         past(
             likely,
             assumed("assumed_volume").with("volume", likely_told),
         ),
-        past(most_count, to_most),
+        past(most_count.saturating_add(room), to_most),
     ])
 }
 

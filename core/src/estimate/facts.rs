@@ -2,7 +2,7 @@
 
 use super::goods::Stream;
 use super::work::{Poured, Work};
-use crate::check::{Fact, Grade, Happened, LevelCheck, PlugState, Standing, StripResult};
+use crate::check::{Fact, Grade, Happened, Job, LevelCheck, PlugState, Standing, StripResult};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -10,10 +10,10 @@ use alloc::vec::Vec;
 /// What of a job is billed so far, and what else its journal says to the counter.
 pub(super) struct Facts<'c> {
     pub(super) work: Work<'c>,
-    /// The least and the most that came out, in exact counts of volume; no most where a flow was not measured.
+    /// The least and the most that came out, in exact counts of volume; no most where something was not measured.
     pub(super) out_from: i128,
     pub(super) out_to: Option<i128>,
-    /// Flows that were not measured.
+    /// Flows that were not measured, and drained volumes that could not be booked.
     pub(super) unmeasured: Vec<u64>,
     /// Entries whose volume could not be booked, so that it is not billed.
     pub(super) unbooked: Vec<u64>,
@@ -87,7 +87,10 @@ impl<'c> Facts<'c> {
             }
             Fact::Flow { grade, .. } => self.out(happened, *grade),
             Fact::Drained { .. } => self.out(happened, Grade::None),
-            Fact::Confirmed { what } if what == "leak_searched" => {
+            // Looking for the leak is what a follow-up is for: its own labour pays for it.
+            Fact::Confirmed { what }
+                if what == "leak_searched" && standing.job != Job::LeakFollowUp =>
+            {
                 self.work.leak_search.get_or_insert_default().push(seq);
             }
             Fact::Confirmed { what } if what == "plug_replaced" => {
@@ -113,10 +116,10 @@ impl<'c> Facts<'c> {
         }
     }
 
-    /// What came out: measured, or a flow that was not.
+    /// What came out: measured, or not, or told so that it could not be booked.
     fn out(&mut self, happened: &Happened<'_>, grade: Grade) {
         let Some(moved) = happened.moved else {
-            if grade.is_flow() {
+            if grade.is_flow() || happened.unbooked {
                 self.unmeasured.push(happened.entry.seq);
                 self.out_to = None;
             }

@@ -18,11 +18,11 @@ pub struct Waste {
     pub stream: Stream,
     /// How much, as it was measured (volume).
     pub volume: Amount,
-    /// What is proved of that: how far the measuring may be off, and no end where a flow was not measured.
+    /// What is proved of that: how far the measuring may be off, and no end where something was not measured.
     pub between: Interval,
     /// The entries that say so.
     pub entries: Vec<u64>,
-    /// Flows that were not measured.
+    /// Flows that were not measured, and drained volumes that could not be booked.
     pub unmeasured: Vec<u64>,
 }
 

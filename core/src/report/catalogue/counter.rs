@@ -8,7 +8,7 @@ pub(super) static COUNTER: &[Part] = table! {
         billed_without_level: "The level was not proven right: this bills what was done so far. The verdict was: {verdict}",
         billed_open: "The plug is not recorded closed: what closes it is not billed yet.",
         volume_not_billed: "A volume here could not be booked, so it is not billed.",
-        waste_unmeasured: "A flow here was not measured: more may have come out than the disposal log says.",
+        waste_unmeasured: "What came out here was not measured, or could not be booked: more may have come out than the disposal log says.",
         ceiling_passed: "The job comes to {total}; the customer approved {ceiling}. Ask before anything more is done.",
         call_before_pour: "Call the customer before the next pour: {planned} more would bring the job to {after}, and \
             {ceiling} is approved. Up to {affordable} can be poured within it.",
