@@ -218,9 +218,11 @@ fn a_question_has_one_answer() {
             .ancestors()
             .nth(2)
             .expect("the folder of the profile");
-        let rust = run(Command::new(folder.join("examples").join(&name))).stdout;
+        let mut example = Command::new(folder.join("examples").join(&name));
+        example.current_dir(root());
+        let rust = run(example).stdout;
         let mut example = python();
-        example.arg(&script);
+        example.arg(&script).current_dir(root());
         let python = run(example).stdout;
         let text = |bytes: Vec<u8>| String::from_utf8(bytes).expect("UTF-8");
         let (rust, python) = (text(rust), text(python));
@@ -228,7 +230,7 @@ fn a_question_has_one_answer() {
         assert_eq!(rust, python, "{name}");
         count += 1;
     }
-    assert_eq!(count, 7, "a question is missing");
+    assert_eq!(count, 8, "a question is missing");
 }
 
 #[test]

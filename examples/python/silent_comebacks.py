@@ -1,27 +1,20 @@
 """Which closed jobs may come back before anybody calls? Three records, and what to do about the first."""
 
+import brimline
 from brimline import Pack, Record, records
 
-FEN = {"vehicle": "Oddry Fen 7", "odometer": "61240 km"}
 
-
-def sealed(job_id: str, day: str, subject: dict[str, str], reading: str, *poured: str) -> Record:
-    """A short job: set up, open, pour, look, close."""
+def sealed(job_id: str, vehicle: str, reading: str, grade: str) -> Record:
+    """A short job: set up, open, look at this temperature, close."""
     facts = [
-        {"kind": "level", "tilt": "0.2 deg", "toward": "away"},
-        {"kind": "engine", "state": "idling"},
-        {"kind": "ranges", "dwell": "5 s"},
-        {"kind": "selector", "position": "park"},
-        {"kind": "plug", "state": "open", "by": "Tilda"},
-        *({"kind": "added", "volume": volume, "measured_by": "jug"} for volume in poured),
-        {"kind": "temperature", "reading": reading, "source": "scan"},
-        {"kind": "flow", "grade": "trickle", "for": "20 s"},
-        {"kind": "plug", "state": "closed"},
-    ]
-    seconds = [0, 40, 130, 145, 190, 230, 255, 610, 633, 720, 745]
-    entries = [
-        {"seq": seq, "at": f"{day}T08:{second // 60:02}:{second % 60:02}Z", **fact}
-        for seq, (second, fact) in enumerate(zip(seconds, facts), 1)
+        ("08:00:00", {"kind": "level", "tilt": "0.2 deg", "toward": "away"}),
+        ("08:00:40", {"kind": "engine", "state": "idling"}),
+        ("08:02:10", {"kind": "ranges", "dwell": "5 s"}),
+        ("08:02:25", {"kind": "selector", "position": "park"}),
+        ("08:03:10", {"kind": "plug", "state": "open", "by": "Tilda"}),
+        ("08:10:33", {"kind": "temperature", "reading": reading, "source": "scan"}),
+        ("08:11:00", {"kind": "flow", "grade": grade, "for": "20 s"}),
+        ("08:12:25", {"kind": "plug", "state": "closed"}),
     ]
     journal = {
         "format": "brimline-journal/1",
@@ -29,21 +22,23 @@ def sealed(job_id: str, day: str, subject: dict[str, str], reading: str, *poured
         "procedure": "pipit-level",
         "edition": 2,
         "job": "check",
-        "subject": subject,
-        "entries": entries,
+        "subject": {"vehicle": vehicle, "odometer": "61240 km"},
+        "entries": [{"seq": seq, "at": f"2025-03-04T{at}Z", **fact} for seq, (at, fact) in enumerate(facts, 1)],
     }
     return Record.seal(Pack.embedded(), journal)
 
 
 kept = [
-    sealed("too cold", "2025-03-04", FEN, "31 °C"),
-    sealed("much went in", "2025-04-08", {"vehicle": "Tarnik Dale 3"}, "43 °C", "0.6 L", "0.6 L"),
-    sealed("as it should be", "2025-04-09", {"vehicle": "Kestle Row 1"}, "44 °C"),
+    sealed("too cold", "Oddry Fen 7", "31 °C", "trickle"),
+    sealed("closed low", "Tarnik Dale 3", "43 °C", "none"),
+    sealed("as it should be", "Kestle Row 1", "44 °C", "trickle"),
 ]
 found = records.comebacks(kept)
 for notice in found["notices"]:
-    about = ", ".join(f"{cited['job_id']} (entries {cited['entries']})" for cited in notice["records"])
+    about = "; ".join(f"{cited['job_id']}, entries {cited['entries']}" for cited in notice["records"])
     print(f"{notice['severity']}: {notice['id']}: {about}")
+for caution in found["cautions"]:
+    print("mind:", brimline.caution(caution))
 
 again = records.follow_up(kept[0])
-print("and", kept[0].journal["job_id"], "is to be looked at", "now" if again["now"] else again.get("date"))
+print("again before it is handed over:", "yes" if again["now"] else "no")

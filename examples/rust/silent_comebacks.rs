@@ -1,6 +1,6 @@
 //! Which closed jobs may come back before anybody calls? Three records, and what to do about the first.
 
-use brimline::record::{comebacks, follow_up};
+use brimline::record::{Cited, comebacks, follow_up};
 use brimline::{Error, Pack, Record, report};
 
 /// A short job: set up, open, look at this temperature, close.
@@ -26,8 +26,28 @@ fn main() -> Result<(), Error> {
         sealed("closed low", "Tarnik Dale 3", "43 °C", "none")?,
         sealed("as it should be", "Kestle Row 1", "44 °C", "trickle")?,
     ];
-    print!("{}", report::comebacks(&comebacks(&kept)));
-    println!();
-    print!("{}", report::follow_up(&follow_up(&kept[0], None)?));
+    let found = comebacks(&kept);
+    for notice in found.notices() {
+        let about = |cited: &Cited| {
+            format!(
+                "{}, entries {:?}",
+                cited.job_id.as_deref().unwrap_or("a job"),
+                cited.entries
+            )
+        };
+        let about: Vec<String> = notice.records.iter().map(about).collect();
+        println!(
+            "{}: {}: {}",
+            notice.severity.slug(),
+            notice.id,
+            about.join("; ")
+        );
+    }
+    for id in found.cautions() {
+        println!("mind: {}", report::caution(id).unwrap_or(id));
+    }
+    let again = follow_up(&kept[0], None)?;
+    let now = if again.is_now() { "yes" } else { "no" };
+    println!("again before it is handed over: {now}");
     Ok(())
 }
