@@ -3,6 +3,7 @@
 use super::canonical::Ext;
 use super::path::{Step, spell};
 use super::place::children;
+use alloc::collections::BTreeMap;
 use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -39,7 +40,8 @@ impl Difference {
 }
 
 /// Where two canonical documents differ, in the order of the first, what the second adds after it. Objects are
-/// compared by their members, lists of objects by what one has and the other lacks, all else as a whole.
+/// compared by their members, lists of objects by what one has and the other lacks, all else as a whole; a list as well of
+/// which only the order differs.
 pub(crate) fn differences(was: &str, now: &str) -> Vec<Difference> {
     let mut found = Vec::new();
     compare(&mut Vec::new(), Some(was), Some(now), &mut found);
@@ -63,11 +65,15 @@ fn compare(
             return items(path, was, now, found);
         }
     }
-    found.push(Difference {
+    found.push(difference(path, was, now));
+}
+
+fn difference(path: &[Step], was: Option<&str>, now: Option<&str>) -> Difference {
+    Difference {
         path: spell(path),
         was: was.and_then(Ext::new),
         now: now.and_then(Ext::new),
-    });
+    }
 }
 
 fn members(path: &mut Vec<Step>, was: &str, now: &str, found: &mut Vec<Difference>) {
@@ -90,18 +96,34 @@ fn items(path: &mut Vec<Step>, was: &str, now: &str, found: &mut Vec<Difference>
         let items = children(list).into_iter();
         items.map(|(_, item)| item.get()).collect()
     };
-    let mut added = values(now);
-    for item in values(was) {
-        match added.iter().position(|own| *own == item) {
-            Some(same) => {
-                added.remove(same);
-            }
-            None => compare(path, Some(item), None, found),
-        }
+    let (had, has) = (values(was), values(now));
+    let (gone, added) = (beyond(&had, &has), beyond(&has, &had));
+    if gone.is_empty() && added.is_empty() {
+        return found.push(difference(path, Some(was), Some(now)));
+    }
+    for item in gone {
+        compare(path, Some(item), None, found);
     }
     for item in added {
         compare(path, None, Some(item), found);
     }
+}
+
+/// The items that others do not have, or not as often, in order.
+fn beyond<'v>(items: &[&'v str], others: &[&str]) -> Vec<&'v str> {
+    let mut counts: BTreeMap<&str, usize> = BTreeMap::new();
+    for other in others {
+        let count = counts.entry(other).or_default();
+        *count = count.saturating_add(1);
+    }
+    let is_beyond = |item: &&&str| match counts.get_mut(**item) {
+        Some(count) if *count > 0 => {
+            *count = count.saturating_sub(1);
+            false
+        }
+        _ => true,
+    };
+    items.iter().filter(is_beyond).copied().collect()
 }
 
 /// An empty list is one as well.
@@ -116,6 +138,15 @@ fn is_list_of_objects(json: &str) -> bool {
 mod tests {
     use super::*;
     use crate::document::canonical;
+
+    #[test]
+    fn a_list_in_another_order_is_told_whole() {
+        let was = r#"{"list":[{"id":"x"},{"id":"y"}]}"#;
+        let now = r#"{"list":[{"id":"y"},{"id":"x"}]}"#;
+        let told =
+            r#"[{"path":"list","was":[{"id":"x"},{"id":"y"}],"now":[{"id":"y"},{"id":"x"}]}]"#;
+        assert_eq!(canonical(&differences(was, now)), told);
+    }
 
     #[test]
     fn members_items_and_wholes_are_told_where_they_stand() {

@@ -1,7 +1,7 @@
 //! Jobs that may come back without anybody knowing it yet, found in what was recorded.
 
 use super::pattern::{Habits, alike};
-use super::series::{Series, by_unit, odometer_of};
+use super::series::{Series, by_unit, is_leak_searched, odometer_of};
 use super::{ComebackRules, Notice, Record};
 use crate::check::{BySheet, Entry, Fact, Job, PlugState, Verdict, standing};
 use crate::document::canonical;
@@ -26,7 +26,7 @@ pub struct Comebacks {
 }
 
 impl Comebacks {
-    /// How many different records were looked at.
+    /// How many different records count.
     #[must_use]
     pub const fn records(&self) -> usize {
         self.records
@@ -60,8 +60,8 @@ impl Comebacks {
 /// Closed jobs that were never proven right, leaks nobody followed up, holds nobody lifted, units that were soon low again,
 /// and records that look as if they were written afterwards; from what was recorded, under the rules of that day.
 ///
-/// A job is not told where a later record of the same unit has found the level. A record that comes twice counts once, and the
-/// order in which records are given says nothing. What looks written afterwards is a question to be asked, not proof.
+/// A job is not told where a later record of the same unit has found the level. A record that comes twice counts once, and so
+/// does a job that was sealed again with more entries. The order in which records are given says nothing. What looks written afterwards is a question to be asked, not proof.
 ///
 /// ```
 /// use brimline::{Pack, Record, record::comebacks};
@@ -109,6 +109,7 @@ fn cautions(counts: &BTreeMap<&'static str, usize>) -> Vec<&'static str> {
     let found = |ids: &[&str]| ids.iter().any(|id| counts.contains_key(id));
     let unproven = found(&[
         "never_at_level",
+        "left_open",
         "opened_below_window",
         "hold_unresolved",
         "poured_unchecked",
@@ -139,15 +140,19 @@ fn of_unit<'r>(
             .rposition(|record| is_one && asked(record))
             .unwrap_or(0)
     };
+    let is_past = |record: &Record| record.leak().by_sheet == BySheet::Above;
     let last_found = last(&|record| record.verdict() == Verdict::AtLevel);
-    let last_search = last(&|record| record.journal().header().job == Job::LeakFollowUp);
+    // Searches are looked up only where there is a leak to be searched.
+    let is_leaking = records.iter().any(|record| is_past(record));
+    let last_search = last(&|record| is_leaking && is_leak_searched(record));
+    notices.extend(series.jobs_twice());
     let mut before: Option<&Record> = None;
     for (at, record) in records.iter().enumerate() {
         let entries = standing(record.journal().entries());
         if last_found <= at && record.verdict() != Verdict::AtLevel {
             level(record, &entries, notices);
         }
-        if last_search <= at && record.leak().by_sheet == BySheet::Above {
+        if last_search <= at && is_past(record) && !is_leak_searched(record) {
             let leak = record.leak();
             let notice = Notice::new("leak_not_followed", Severity::Stop)
                 .of(
@@ -179,14 +184,18 @@ fn level(record: &Record, entries: &[&Entry], notices: &mut Vec<Notice>) {
     if verdict == Verdict::OnHold {
         let notice = Notice::new("hold_unresolved", Severity::Stop);
         notices.push(notice.of(record, entries_of(record, &["held"])));
-    } else if let Some((seq, PlugState::Closed)) = plug
+    } else if let Some((seq, state)) = plug
         && job != Job::ConditionOnly
     {
         let severity = match verdict {
             Verdict::Low | Verdict::Over | Verdict::Repeat => Severity::Stop,
             _ => Severity::Caution,
         };
-        let notice = Notice::new("never_at_level", severity).of(record, [seq]);
+        let id = match state {
+            PlugState::Closed => "never_at_level",
+            PlugState::Open | PlugState::Loosened => "left_open",
+        };
+        let notice = Notice::new(id, severity).of(record, [seq]);
         notices.push(notice.with("verdict", verdict.slug()));
     } else if plug.is_none() && gross.is_some_and(|gross| !gross.is_zero()) {
         let notice = Notice::new("poured_unchecked", Severity::Caution).of(record, []);

@@ -1,6 +1,6 @@
 //! When a job is to be looked at again: after what distance or time, and why.
 
-use super::series::odometer_of;
+use super::series::{is_leak_searched, odometer_of};
 use super::{FollowUpRules, Record, VehicleHistory};
 use crate::check::{Arg, Args, BySheet, Certainty, Fact, Job, Moment, Verdict, standing};
 use crate::document::{canonical, day};
@@ -112,7 +112,7 @@ impl FollowUp {
         self.days
     }
 
-    /// The calendar day that many days after the last entry's day in UTC.
+    /// The calendar day that many days after the day in UTC on which the last work was done.
     #[must_use]
     pub const fn date(&self) -> Option<Date> {
         self.date
@@ -140,7 +140,7 @@ impl FollowUp {
 /// When a job is to be looked at again, by the default [`FollowUpRules`].
 ///
 /// `history` is that of the record's unit, if there is one; its rate is used where the record is its newest visit. No clock
-/// is asked: the day is that of the last entry and so many days.
+/// is asked: the day is that of the last work and so many days.
 ///
 /// # Errors
 ///
@@ -171,7 +171,6 @@ pub fn follow_up_with(
 ) -> Result<FollowUp, Error> {
     rules.check()?;
     let (at_level, leak) = (record.verdict() == Verdict::AtLevel, record.leak());
-    let own = record.journal().header().job;
     let history = history.filter(|history| {
         let last = history.visits.last();
         last.is_some_and(|last| last.digest == record.digest())
@@ -179,7 +178,8 @@ pub fn follow_up_with(
     let mut because = pressing(record);
     let is_now = !because.is_empty();
     let rated = history.map(|history| rated(history, rules));
-    let is_rated = rated.as_ref().is_some_and(|rated| !rated.is_empty());
+    let has_due = |reason: &FollowUpReason| reason.distance.is_some() || reason.days.is_some();
+    let is_rated = rated.iter().flatten().any(has_due);
     because.extend(if at_level {
         waiting(record, rules, is_rated)
     } else {
@@ -195,18 +195,18 @@ pub fn follow_up_with(
     let unit = odometer.or(least).map_or(Unit::Kilometre, |at| at.unit());
     let distance = least.and_then(|least| least.to(unit, 0, Rounding::Floor).ok());
     let days = because.iter().filter_map(|reason| reason.days).min();
-    let last = record.ended().map(Moment::day);
-    let asks = is_now || hot_drive || distance.is_some() || days.is_some();
+    let last = record.worked_until().map(Moment::day);
+    let is_rising = because.iter().any(|reason| reason.id == "loss_rising");
+    let asks = is_now || hot_drive || distance.is_some() || days.is_some() || is_rising;
     if !asks {
         because.push(FollowUpReason::new("nothing_asks"));
     }
-    let searches = leak.by_sheet == BySheet::Above && own != Job::LeakFollowUp;
+    let searches = leak.by_sheet == BySheet::Above && !is_leak_searched(record);
     let job = if searches {
         Job::LeakFollowUp
     } else {
         Job::Recheck
     };
-    let is_rising = because.iter().any(|reason| reason.id == "loss_rising");
     Ok(FollowUp {
         format: FORMAT,
         digest: record.digest().into(),
@@ -257,7 +257,7 @@ fn pressing(record: &Record) -> Vec<FollowUpReason> {
         let reason = FollowUpReason::new("level_not_found");
         because.push(reason.with_some("verdict", Some(verdict.slug())));
     }
-    if leak.by_sheet == BySheet::Above && own != Job::LeakFollowUp {
+    if leak.by_sheet == BySheet::Above && !is_leak_searched(record) {
         let reason = FollowUpReason::new("past_limit");
         because.push(
             reason
@@ -282,7 +282,7 @@ fn waiting(record: &Record, rules: &FollowUpRules, is_rated: bool) -> Vec<Follow
     }
     let is_past = leak.by_sheet == BySheet::Above;
     let is_short = record.as_found().hi().is_some_and(|hi| hi.is_negative());
-    if is_past && own == Job::LeakFollowUp {
+    if is_past && is_leak_searched(record) {
         because.push(close("leak_searched"));
     } else if leak.by_sheet == BySheet::Below && leak.certainty == Certainty::Marginal {
         because.push(close("leak_marginal").with_some("margin", leak.margin));

@@ -1,7 +1,7 @@
 //! The visits of each unit over the years: what was lost between them, and who opened it.
 
-use super::loss::{Losses, losses};
-use super::series::{Series, by_unit};
+use super::loss::{Losses, losses, sum};
+use super::series::{Series, by_unit, is_leak_searched};
 use super::{Loss, Notice, Record, Visit};
 use crate::check::BySheet;
 use crate::document::canonical;
@@ -18,7 +18,8 @@ pub(crate) const FORMAT: &str = "brimline-history/1";
 
 /// The records of a shop by vehicle and unit, each in order of time, as they were recorded; no pack is asked.
 ///
-/// A record that comes twice counts once. The order in which records are given says nothing.
+/// A record that comes twice counts once, and so does a job that was sealed again with more entries. The order in which
+/// records are given says nothing.
 ///
 /// ```
 /// use brimline::{History, Pack, Record};
@@ -153,7 +154,8 @@ impl VehicleHistory {
             .iter()
             .map(|record| Visit::of(record))
             .collect();
-        let mut notices = jobs_twice(series);
+        let mut notices: Vec<Notice> = series.jobs_twice().collect();
+        notices.extend(jobs_again(series));
         let odometers = odometers(series, &visits, &mut notices);
         let told = losses(&visits, &odometers);
         notices.extend(levels_unknown(series, &told.losses));
@@ -179,8 +181,8 @@ impl VehicleHistory {
     }
 }
 
-/// Jobs that were sealed more than once, and not alike: all of them count as visits.
-fn jobs_twice(series: &Series<'_>) -> Vec<Notice> {
+/// Jobs of one name that began at different times: all of them count as visits.
+fn jobs_again(series: &Series<'_>) -> Vec<Notice> {
     let mut jobs: BTreeMap<&str, Vec<&Record>> = BTreeMap::new();
     for record in &series.records {
         if let Some(job) = record.journal().header().job_id.as_deref() {
@@ -190,7 +192,7 @@ fn jobs_twice(series: &Series<'_>) -> Vec<Notice> {
     let several = jobs.into_iter().filter(|(_, records)| records.len() > 1);
     several
         .map(|(job, records)| {
-            let notice = Notice::new("job_twice", Severity::Caution).with("job", job);
+            let notice = Notice::new("job_again", Severity::Caution).with("job", job);
             let cited = records.into_iter();
             cited.fold(notice, |notice, record| notice.of(record, []))
         })
@@ -249,18 +251,25 @@ fn levels_unknown(series: &Series<'_>, losses: &[Loss]) -> Option<Notice> {
     (!notice.records.is_empty()).then_some(notice)
 }
 
-/// Losses that are past the leak limit together, though no visit was by itself.
+/// Losses that are past the leak limit together, though no visit was by itself. What was lost before the limit was passed, or
+/// the leak searched, was answered for then.
 fn lost_together(series: &Series<'_>, visits: &[Visit], told: &Losses) -> Option<Notice> {
-    let (lost, limit) = (told.together?, told.limit?);
-    let one_is_past = visits.iter().any(|visit| visit.by_sheet == BySheet::Above);
+    let limit = told.limit.filter(|_| told.losses.len() > 1)?;
+    let mut pairs = visits.iter().zip(&series.records);
+    let since = pairs
+        .rposition(|(visit, record)| visit.by_sheet == BySheet::Above || is_leak_searched(record));
+    let since = since.unwrap_or(0);
+    let losses = told.losses.iter().filter(|loss| loss.from >= since);
+    let losses: Vec<_> = losses.map(|loss| loss.lost).collect();
+    let lost = sum(&losses)?;
     let from = lost.lo()?;
-    if one_is_past || from <= limit || told.losses.len() < 2 {
+    if from <= limit || losses.len() < 2 {
         return None;
     }
     let notice = Notice::new("lost_together", Severity::Stop)
         .with("lost_from", from)
         .with_some("lost_to", lost.hi())
         .with("limit", limit);
-    let cited = series.records.iter();
+    let cited = series.records.iter().skip(since);
     Some(cited.fold(notice, |notice, record| notice.of(record, [])))
 }

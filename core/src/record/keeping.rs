@@ -143,8 +143,9 @@ impl<S: Storage> KeptJournal<S> {
     /// a refusal, the storage is asked to drop what is no whole line.
     ///
     /// # Errors
-    /// As [`LevelCheck::record`]; `storage` at `storage.append` or `storage.truncate` if the entry could not be kept. The
-    /// check stays as it was, and the same entry can be given again.
+    /// As [`LevelCheck::record`]; `storage` at `storage.append` or `storage.truncate` if the storage does not say that the
+    /// entry is kept. The check stays as it was, and the same entry can be given again. The storage may hold it all the same,
+    /// and a recovery then finds it: give every entry an `id`, so that it counts once.
     pub fn append(&mut self, entry: &str) -> Result<Vec<Finding>, Error> {
         let newest = |check: &LevelCheck| check.entries().next_back().map(|entry| entry.seq);
         let (check, findings) = self.check.clone().record(entry)?;
@@ -194,5 +195,5 @@ fn refused(act: &str, said: &str) -> Fault {
     Fault::new(ErrorKind::Storage)
         .at(format!("storage.{act}"))
         .got(said)
-        .hint("nothing was recorded; give the same entry again when the storage works")
+        .hint("it was not answered for, though the storage may hold it: give it again under the same `id`, so that it counts once")
 }

@@ -57,7 +57,7 @@ struct File<'r> {
 }
 
 const fn is_look(fact: &Fact) -> bool {
-    matches!(fact, Fact::Flow { .. } | Fact::Reading { .. })
+    matches!(fact, Fact::Flow { .. })
 }
 
 const fn is_closing(fact: &Fact) -> bool {
@@ -143,7 +143,10 @@ impl File<'_> {
         let signed = |fact: &Fact| {
             is_look(fact)
                 || is_closing(fact)
-                || matches!(fact, Fact::Tightened { .. } | Fact::Added { .. })
+                || matches!(
+                    fact,
+                    Fact::Reading { .. } | Fact::Tightened { .. } | Fact::Added { .. }
+                )
         };
         let unsigned = self.which(|entry| signed(&entry.fact) && entry.by.is_none());
         self.lack_of("technician", Severity::Caution, unsigned);

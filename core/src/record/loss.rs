@@ -130,12 +130,11 @@ fn together(visits: &[Visit], odometers: &[usize], found: &[Found]) -> Losses {
     let limit = until.iter().rev().find_map(|visit| visit.limit);
     let last = last.map(|(_, end)| end);
     let told = Consumption::of(rates, last.as_ref(), limit).ok();
-    let sum = found.iter().map(|found| found.lost).reduce(Span::plus);
-    let unit = found.last().map(|found| found.unit);
+    let lost: Vec<Interval> = losses.iter().map(|loss| loss.lost).collect();
     Losses {
         trend: told.as_ref().map_or(Trend::NotTold, |told| told.trend),
         to_limit: told.as_ref().and_then(|told| told.distance),
-        together: sum.zip(unit).map(|(sum, unit)| interval(sum, unit)),
+        together: sum(&lost),
         limit,
         cautions: match told {
             Some(told) if !losses.is_empty() => told.cautions,
@@ -143,6 +142,14 @@ fn together(visits: &[Visit], odometers: &[usize], found: &[Found]) -> Losses {
         },
         losses,
     }
+}
+
+/// Losses together, in the unit of the last.
+pub(super) fn sum(losses: &[Interval]) -> Option<Interval> {
+    let last = losses.last()?;
+    let unit = last.hi().or(last.lo())?.unit();
+    let together = losses.iter().map(|loss| span(*loss)).reduce(Span::plus)?;
+    Some(interval(together, unit))
 }
 
 /// The rates of one loss, by the calculator. Of a loss that is known at one end only, the rate is known at that end only.

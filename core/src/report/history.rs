@@ -95,11 +95,15 @@ impl Teller {
             .with_some("odometer", follow_up.odometer())
             .with_some("days", follow_up.days())
             .with_some("date", follow_up.date().map(|date| date.to_string()));
+        let has_due = follow_up.distance().is_some() || follow_up.days().is_some();
+        let is_open = follow_up.job().is_some()
+            && !(follow_up.is_now() || follow_up.after_hot_drive() || has_due);
         let asked = [
             (follow_up.is_now(), "due_now"),
             (follow_up.after_hot_drive(), "due_hot"),
             (follow_up.distance().is_some(), "due_distance"),
             (follow_up.days().is_some(), "due_days"),
+            (is_open, "due_open"),
         ];
         for (_, id) in asked.iter().filter(|(applies, _)| *applies) {
             page.put("  ", &self.sentence("phrase", id, &due));

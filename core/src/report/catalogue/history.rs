@@ -6,10 +6,9 @@ pub(super) static HISTORY: &[Part] = table! {
     history {
         record_twice: "The same record came {times} times. It counts once.",
         vehicle_missing: "These records name no vehicle, so they belong to no history.",
-        unit_missing: "This vehicle has more than one unit, and these records do not say which was meant. \
-            They are a history of their own.",
-        job_twice: "The job {job} was sealed more than once, and not alike. Each counts as a visit: leave out what was \
-            not meant.",
+        unit_missing: "Some records of this vehicle name a unit, and these do not. They are a history of their own.",
+        job_twice: "The job {job} was sealed more than once. The record with the most entries counts; it is named last.",
+        job_again: "The job {job} began more than once. Each counts as a visit: leave out what was not meant.",
         odometer_back: "The odometer goes back from {before} to {now}: was it replaced, or misread? \
             No rate by distance is told here.",
         odometer_unit_changed: "The odometer changes its unit, from {before} to {now}: find out which is right. \
@@ -21,6 +20,9 @@ pub(super) static HISTORY: &[Part] = table! {
     }
     comeback {
         never_at_level: "Closed without the level ever being proven. The last look said: {verdict}.",
+        left_open: "Nobody recorded that the plug was closed again, and the level was not proven. The last look said: \
+            {verdict}.",
+        job_twice: "The job {job} was sealed more than once. The record with the most entries counts; it is named last.",
         opened_below_window: "The plug was opened and the flow read below the temperature window, and no look within it \
             followed.",
         hold_unresolved: "On hold, and nobody lifted the hold.",
@@ -34,8 +36,10 @@ pub(super) static HISTORY: &[Part] = table! {
             seconds one: "The entries are all {seconds} second apart. Was it written afterwards? Ask.",
         times_at_once: "All entries were made within {seconds} seconds. Was it written afterwards? Ask.";
             seconds one: "All entries were made within {seconds} second. Was it written afterwards? Ask.",
-        pours_alike: "In {jobs} jobs[ {by}] always wrote the same pour, {amount}. Was it measured? Ask.",
-        looks_alike: "In {jobs} jobs[ {by}] always wrote the same time of looking, {amount}. Was it timed? Ask.",
+        pours_alike: "In {jobs} jobs[ {by}] always wrote the same pour, {amount}. Was it measured? Ask.";
+            jobs one: "In {jobs} job[ {by}] always wrote the same pour, {amount}. Was it measured? Ask.",
+        looks_alike: "In {jobs} jobs[ {by}] always wrote the same time of looking, {amount}. Was it timed? Ask.";
+            jobs one: "In {jobs} job[ {by}] always wrote the same time of looking, {amount}. Was it timed? Ask.",
     }
     follow_up {
         on_hold: "The job is on hold: settle that before the vehicle is handed over.",
@@ -102,11 +106,13 @@ pub(super) static HISTORY: &[Part] = table! {
             count one: "[{vehicle}][, {unit_name}][, job {job_id}], record {record}[, entry {entries}]",
         audit_total: "All of it, as far as it has a price: {net}.",
         audit_unpriced: "For {count} of them there is no price.",
-        shadow_counted: "{jobs} jobs: {same} say the same, {not_compared} say too little to compare.",
+        shadow_counted: "{jobs} jobs: {same} say the same, {not_compared} say too little to compare."; jobs one:
+            "{jobs} job: {same} say the same, {not_compared} say too little to compare.",
         shadow_job: "Job {job_id}, grade {grade} ({grade_words}): {difference}",
         due_now: "Before the vehicle is handed over: {job}.",
         due_hot: "After one drive that brings the unit to its heat: {job}.",
         due_distance: "After {distance} at the latest[, at {odometer} on the odometer]: {job}.",
+        due_open: "Soon, for no rate says by when: {job}.",
         due_days: "After {days} days at the latest[, by {date}]: {job}."; days one: "After {days} day at the latest[, by \
             {date}]: {job}.",
     }
