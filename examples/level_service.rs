@@ -5,8 +5,9 @@
 //! A FILE of `-` is read from the standard input.
 
 use brimline::estimate::{Asked, Quote};
-use brimline::report::{Medium, Particulars};
-use brimline::{Error, LevelCheck, Pack, PriceList, estimate, invoice, report};
+use brimline::report::{Medium, Particulars, Rig};
+use brimline::torque::{Tool, ToolType};
+use brimline::{Amount, Error, LevelCheck, Pack, PriceList, Record, estimate, invoice, report};
 use std::fs;
 use std::io::{self, Read, Write};
 use std::process::ExitCode;
@@ -56,11 +57,32 @@ fn tell(journal: &str, named: &str, pack: Option<&str>) -> Result<String, String
         told.push_str(&format!("\n{bill}"));
         (particulars.prices, particulars.estimate) = (Some(prices), Some(quote));
     }
+    particulars.rig = Some(rig().map_err(refused)?);
+    // What another pack's journal cannot be sealed with has a work sheet without a record.
+    let record = Record::seal(&pack, journal).ok();
+    particulars.record = record.as_ref().map(Record::digest);
     let sheet = report::work_sheet(&pack, journal, &particulars, Medium::Html).map_err(refused)?;
     let path = std::env::temp_dir().join("brimline_work_sheet.html");
     fs::write(&path, sheet).map_err(|error| format!("{}: {error}\n", path.display()))?;
     told.push_str(&format!("\nWork sheet:\n  {}\n", path.display()));
     Ok(told)
+}
+
+/// The wrench of the shop, with the adapter that reaches the plug.
+fn rig() -> Result<Rig<'static>, Error> {
+    Ok(Rig {
+        tool: Tool {
+            name: "click wrench, quarter-inch drive",
+            tool_type: ToolType::SettingAdjustable,
+            max: Amount::parse("25 N·m")?,
+            min: Some(Amount::parse("5 N·m")?),
+            graduation: Some(Amount::parse("0.5 N·m")?),
+            permissible: None,
+            lever: Some(Amount::parse("230 mm")?),
+        },
+        adapter: Some(Amount::parse("40 mm")?),
+        angle: None,
+    })
 }
 
 /// What the job was estimated at before it began, and what it is billed at.
@@ -71,7 +93,7 @@ fn counter(pack: &Pack, journal: &str) -> Result<(PriceList, Quote, String), Err
     let header = lines.lines().next().unwrap_or_default();
     let before = LevelCheck::start(pack, header)?;
     let quote = estimate(&prices, &before, &Asked::default())?.quote();
-    let bill = report::bill(&invoice(&prices, &check, Some(&quote))?, check.sheet());
+    let bill = report::invoice(&invoice(&prices, &check, Some(&quote))?, check.sheet());
     Ok((prices, quote, bill))
 }
 

@@ -3,7 +3,7 @@
 #[path = "demo/examples.rs"]
 mod examples;
 
-use brimline::{Pack, evaluate};
+use brimline::{Pack, Record, evaluate};
 use examples::EXAMPLES;
 use std::fs;
 use std::io::Write;
@@ -140,14 +140,25 @@ fn the_default_run_tells_the_whole_job() {
             "Fluid: ",
             "Total",
             "Against the estimate",
-            "Estimated",
-            "billed",
+            "estimated at 81.04 EUR with tax and 89.90 EUR is billed: 8.86 EUR more.",
+            "Line by line, without tax:",
+            "What is left over",
+            "What came out",
             "Work sheet:",
         ],
     );
     let path = told.out.lines().last().expect("a path").trim();
     let sheet = fs::read_to_string(path).expect("the work sheet is there");
     assert!(sheet.starts_with("<!DOCTYPE html>") && sheet.contains("Fernhollow Gear &amp; Drive"));
+    // 13 N·m × 230 / 270 = 11.07 N·m, on a scale of 0.5 N·m 11.0 N·m.
+    assert!(sheet.contains("data-setting=\"11.0 N·m\""));
+    let sealed = Record::seal(
+        &Pack::embedded().expect("the embedded pack reads"),
+        fs::read_to_string(journals().join("short_unit.json"))
+            .expect("the journal is there")
+            .as_str(),
+    );
+    assert!(sheet.contains(sealed.expect("it is sealed").digest()));
     // What the correction settled is no finding of the result.
     assert!(!told.out.contains("Findings"));
 }

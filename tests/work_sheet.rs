@@ -180,7 +180,7 @@ fn the_lines_of_money_are_those_of_the_invoice() {
             .map(|line| format!("{} instead of {}", line.billed, line.estimated));
         let totals = [
             bill.total().total.to_string(),
-            format!("Estimated {}", against.estimated),
+            format!("estimated at {} with tax", against.estimated),
         ];
         for wanted in differences.chain(totals) {
             assert!(told.contains(&wanted), "{medium:?}: {wanted}\n{told}");

@@ -2,7 +2,7 @@
 
 Of each journal the work sheet and the bay card are written, with prices and an estimate where there are any, and loaded by a headless
 Chromium at the width of a phone and of a desk, light and dark, and printed. Held are: nothing wider than its window, every picture
-there and drawn, no text outside its picture and none fainter than 4.5 to 1 against what it stands on, no script, nothing fetched, and
+there and drawn, no word torn apart, no text outside its picture and none fainter than 4.5 to 1 against what it stands on, no script, nothing fetched, and
 one printed sheet of letter paper and of A4. It needs the package, as `pip install ./bindings-python` gives it, and Chromium.
 """
 
@@ -73,9 +73,23 @@ MEASURE = r"""
     const [box, all] = [text.getBoundingClientRect(), text.ownerSVGElement.getBoundingClientRect()];
     return box.left < all.left - 1 || box.right > all.right + 1 || box.top < all.top - 1 || box.bottom > all.bottom + 1;
   }).map(text => text.textContent);
+  // A long word, as a digest, may be broken; no other.
+  const torn = [];
+  const walker = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  for (let node = walker.nextNode(); node; node = walker.nextNode()) {
+    if (node.parentElement.closest("svg, style, title")) continue;
+    for (const word of node.data.matchAll(/[\p{L}\p{N}]+/gu)) {
+      if (word[0].length > 24) continue;
+      const range = document.createRange();
+      range.setStart(node, word.index);
+      range.setEnd(node, word.index + word[0].length);
+      const tops = [...range.getClientRects()].map(box => Math.round(box.top));
+      if (Math.max(...tops) - Math.min(...tops) > 4) torn.push(word[0]);
+    }
+  }
   const pictures = [...document.querySelectorAll("svg")].map(svg => svg.getBoundingClientRect().height);
   return {
-    scroll: document.documentElement.scrollWidth, width: innerWidth, texts, faint, wide, spilt, pictures,
+    scroll: document.documentElement.scrollWidth, width: innerWidth, texts, faint, wide, torn, spilt, pictures,
     scripts: document.scripts.length, fetched: performance.getEntriesByType("resource").map(entry => entry.name),
     ground: colour(getComputedStyle(document.body).backgroundColor),
   };
@@ -190,6 +204,8 @@ def faults(tab: Tab, page: Path) -> list[str]:
                 found.append(f"{where}: wider than its window: {told['wide'][:3]}")
             if told["faint"]:
                 found.append(f"{where}: faint: {told['faint'][:5]}")
+            if told["torn"]:
+                found.append(f"{where}: words torn apart: {told['torn'][:5]}")
             if told["spilt"]:
                 found.append(f"{where}: texts outside their picture: {told['spilt'][:5]}")
             if told["texts"] < 40:
@@ -209,7 +225,7 @@ def faults(tab: Tab, page: Path) -> list[str]:
 
 # A page that is wrong in every way that is looked for.
 WRONG = """<!DOCTYPE html><html lang="en"><title>x</title><style>body{background:#fff;color:#999}p{width:2000px}</style>
-<script>1</script><p>faint and wide</p><p style="height:3000px">long</p></html>"""
+<script>1</script><p>faint and wide</p><p style="width:2em;overflow-wrap:anywhere">unbreakable</p><p style="height:3000px">long</p></html>"""
 
 
 TOOL = {"name": "click wrench, quarter-inch drive", "type": "setting_adjustable", "max": "25 N·m", "min": "5 N·m",
@@ -234,6 +250,9 @@ def write(journal: Path, folder: Path) -> None:
         sheet = brimline.work_sheet(pack, text, given)
     (folder / f"{journal.stem}_sheet.html").write_text(sheet)
     (folder / f"{journal.stem}_card.html").write_text(card)
+    # Without a tool the picture of the closing ends under the scale of the plug.
+    (folder / f"{journal.stem}_sheet_bare.html").write_text(brimline.work_sheet(pack, text, {}))
+    (folder / f"{journal.stem}_card_bare.html").write_text(brimline.bay_card(pack, text, {}))
 
 
 def main() -> int:
@@ -255,7 +274,7 @@ def main() -> int:
             wrong = Path(scratch) / "wrong.html"
             wrong.write_text(WRONG)
             seen = " ".join(faults(tab, wrong))
-            for fault in ("wider", "faint", "texts", "pictures", "scripts", "light and dark", "pages of letter"):
+            for fault in ("wider", "faint", "torn", "texts", "pictures", "scripts", "light and dark", "pages of letter"):
                 if fault not in seen:
                     found.append(f"a page that is wrong is not seen to be: {fault}")
         finally:

@@ -146,3 +146,26 @@ fn every_telling_of_a_counter_is_whole() {
         );
     }
 }
+
+/// The one telling of an invoice has what the disposal log and the shop need, and names taxes as they are read.
+#[test]
+fn an_invoice_is_told_with_all_it_holds() {
+    for (check, _, invoice) in told() {
+        let told = report::invoice(&invoice, check.sheet());
+        let (lines, rest) = told
+            .split_once("Against the estimate")
+            .expect("it was estimated");
+        assert!(lines.contains("Tax, goods and work: 19 % of "), "{told}");
+        assert!(rest.contains("What came out"), "{told}");
+        let (_, shop) = rest.split_once("For the shop").unwrap_or_default();
+        for finding in invoice.findings() {
+            let flat = shop.split_whitespace().collect::<Vec<_>>().join(" ");
+            assert!(flat.contains(&report::finding(finding)), "{told}");
+        }
+        assert_eq!(shop.is_empty(), invoice.findings().is_empty(), "{told}");
+        assert_eq!(
+            rest.contains("What is left over"),
+            !invoice.leftover().is_empty()
+        );
+    }
+}

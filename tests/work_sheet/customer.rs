@@ -160,6 +160,16 @@ fn the_cautions_of_the_tool_stand_on_the_sheet() {
     );
 }
 
+/// A leak reading that is close to its limit: 500 km or 14 days after 2025-05-13 by default, and nothing else is left to do.
+#[test]
+fn a_second_look_has_its_distance_and_its_day() {
+    assert_says(
+        &told(&journal("short_unit.json")),
+        &["Have the level checked again after 500 km at the latest, by 2025-05-27: only"],
+        &["What is listed below comes first."],
+    );
+}
+
 /// The limit is 1.1 L: 1.1 − 0.946 = 0.154 L, 1.1 = 2 × 0.55 L.
 #[test]
 fn a_limit_in_containers_is_what_they_hold() {

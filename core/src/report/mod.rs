@@ -39,7 +39,6 @@ pub use counter::{estimate, invoice};
 pub use history::{comebacks, follow_up, history};
 pub(crate) use language::FORMAT as MESSAGES_FORMAT;
 pub use language::{Catalogue, DecimalSign};
-pub use money_table::bill;
 pub use paper::Medium;
 pub use particulars::Particulars;
 pub use picture::{Picture, Rig, picture};

@@ -1,62 +1,21 @@
-//! What a job costs, on a page: the lines of its invoice, what they come to, and what was estimated.
+//! What a job costs, in tables and sections: lines with their totals, what was estimated, what is left over, what came out.
 
-use super::cautions::Cautions;
-use super::paper::{Block, Medium, Paper, Section, Table};
+use super::paper::{Block, Section, Table};
 use super::sentence::Given;
 use super::teller::Teller;
-use crate::estimate::{Against, Invoice};
-use crate::procedure::Procedure;
+use crate::check::Finding;
+use crate::estimate::{Against, Invoice, Leftover, Line, Total, Waste};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
 
-/// An invoice in plain English lines of at most 80 columns: its lines, its taxes, its total, what it should be known for, and
-/// where it was estimated, why it differs from that line by line.
-///
-/// ```
-/// use brimline::{LevelCheck, Pack, PriceList, invoice, report};
-/// let journal = r#"{"format":"brimline-journal/1","procedure":"pipit-level","job":"top_up","entries":[
-///     {"seq":1,"at":"2026-03-02T09:00:00Z","kind":"plug","state":"open"},
-///     {"seq":2,"at":"2026-03-02T09:01:00Z","kind":"added","volume":"0.42 L","measured_by":"jug"}]}"#;
-/// let check = LevelCheck::replay(&Pack::embedded()?, journal)?;
-/// let told = report::bill(&invoice(&PriceList::embedded()?, &check, None)?, check.sheet());
-/// // 0.45 L at 21.20 EUR.
-/// assert!(told.contains("9.54 EUR"));
-/// # Ok::<(), brimline::Error>(())
-/// ```
-#[must_use]
-pub fn bill(invoice: &Invoice, sheet: Option<&Procedure>) -> String {
-    Teller::english().bill(invoice, sheet)
+/// A section under a heading of its own id.
+pub(super) fn section(teller: &Teller, id: &'static str, blocks: Vec<Block>) -> Section {
+    Section::new(id, teller.word("heading", id), blocks)
 }
 
-impl Teller {
-    /// An invoice in plain lines of at most 80 columns: its lines, its taxes, its total, what it should be known for, and where
-    /// it was estimated, why it differs from that line by line; every caution in full, those of the sheet in its own words.
-    #[must_use]
-    pub fn bill(&self, invoice: &Invoice, sheet: Option<&Procedure>) -> String {
-        let mut cautions = Cautions::on(self, sheet);
-        cautions.need(invoice.cautions());
-        let compared = invoice
-            .against()
-            .map(|against| compared(self, invoice, against));
-        let mut told = Vec::from([billed(self, invoice)]);
-        told.extend(compared);
-        let numbered = Vec::from([Block::Numbered(cautions.all())]);
-        told.push(Section::new(
-            "cautions",
-            self.word("heading", "cautions"),
-            numbered,
-        ));
-        let paper = Paper {
-            told,
-            ..Paper::default()
-        };
-        paper.write(Medium::Text)
-    }
-}
-
-/// The lines, the taxes, the total, and what whoever bills the job should know.
-pub(super) fn billed(teller: &Teller, invoice: &Invoice) -> Section {
+/// The lines, the taxes, the total.
+pub(super) fn lines(teller: &Teller, lines: &[Line], total: &Total) -> Block {
     let columns = [
         ("item", false),
         ("quantity", true),
@@ -64,7 +23,7 @@ pub(super) fn billed(teller: &Teller, invoice: &Invoice) -> Section {
         ("net", true),
     ];
     let columns = columns.map(|(id, is_number)| (teller.word("column", id), is_number));
-    let rows = invoice.lines().iter().map(|line| {
+    let rows = lines.iter().map(|line| {
         let what = teller.word("line", line.id.slug());
         Vec::from([
             format!("{what}: {}", line.item),
@@ -73,10 +32,7 @@ pub(super) fn billed(teller: &Teller, invoice: &Invoice) -> Section {
             teller.number(&line.net.to_string()),
         ])
     });
-    let total = invoice.total();
-    let sum = |words: String, money: String| {
-        Vec::from([words, String::new(), String::new(), teller.number(&money)])
-    };
+    let sum = |words: String, money: String| (words, teller.number(&money));
     let mut totals = Vec::from([sum(teller.word("sum", "net"), total.net.to_string())]);
     for tax in &total.taxes {
         let given = Given::nothing()
@@ -86,20 +42,34 @@ pub(super) fn billed(teller: &Teller, invoice: &Invoice) -> Section {
         totals.push(sum(teller.say("sum", "tax", &given), tax.tax.to_string()));
     }
     totals.push(sum(teller.word("sum", "total"), total.total.to_string()));
-    let mut blocks = Vec::from([Block::Table(Table {
+    Block::Table(Table {
         columns: Vec::from(columns),
         rows: rows.collect(),
         totals,
-    })]);
-    let found: Vec<String> = invoice
-        .findings()
+    })
+}
+
+/// The lines of an invoice and what they come to.
+pub(super) fn billed(teller: &Teller, invoice: &Invoice) -> Section {
+    let table = lines(teller, invoice.lines(), invoice.total());
+    section(teller, "invoice", Vec::from([table]))
+}
+
+/// What whoever bills the job should know; it is not for the customer. `None` where there is nothing.
+pub(super) fn for_shop(teller: &Teller, findings: &[Finding]) -> Option<Section> {
+    let found: Vec<String> = findings
         .iter()
-        .map(|finding| teller.found(finding))
+        .map(|finding| {
+            let first = finding.entries.first();
+            let entry = first.map(|seq| {
+                let given = Given::nothing().with("entry", seq);
+                teller.say("label", "entry", &given)
+            });
+            let told = teller.found(finding);
+            entry.map_or_else(|| told.clone(), |entry| format!("{entry}. {told}"))
+        })
         .collect();
-    if !found.is_empty() {
-        blocks.push(Block::Lines(found));
-    }
-    Section::new("invoice", teller.word("heading", "invoice"), blocks)
+    (!found.is_empty()).then(|| section(teller, "shop", Vec::from([Block::Lines(found)])))
 }
 
 /// What was estimated, and why the invoice differs from it, line by line.
@@ -115,25 +85,56 @@ pub(super) fn compared(teller: &Teller, invoice: &Invoice, against: &Against) ->
         .with("estimated", against.estimated)
         .with("billed", total)
         .with_some("difference", against.more.or(against.less));
-    let lead = teller.sentence("against", id, &given);
+    let mut told = Vec::from([teller.sentence("against", id, &given)]);
+    if !against.lines.is_empty() {
+        told.push(teller.sentence("against", "lines", &nothing()));
+    }
     let lines = against.lines.iter().map(|line| {
-        let why: Vec<String> = line
-            .why
-            .iter()
-            .map(|why| teller.word("differs", why.slug()))
-            .collect();
+        let why = line.why.iter();
+        let why: Vec<String> = why.map(|why| teller.word("differs", why.slug())).collect();
+        let entries: Vec<String> = line.entries.iter().map(ToString::to_string).collect();
         let given = nothing()
             .with("estimated", line.estimated)
             .with("billed", line.billed)
-            .with("reasons", why.join(", "));
+            .with("reasons", why.join(", "))
+            .with("entries", entries.join(", "));
         (
             teller.word("line", line.id.slug()),
             teller.say("against", "line", &given),
         )
     });
-    let blocks = Vec::from([
-        Block::Lines(Vec::from([lead])),
-        Block::Facts(lines.collect()),
-    ]);
-    Section::new("against", teller.word("heading", "against"), blocks)
+    let blocks = Vec::from([Block::Lines(told), Block::Facts(lines.collect())]);
+    section(teller, "against", blocks)
+}
+
+/// What is left over in containers that were opened. `None` where nothing is.
+pub(super) fn left_over(teller: &Teller, leftover: &[Leftover]) -> Option<Section> {
+    let told = leftover.iter().map(|left| {
+        let containers = left.containers.iter();
+        let containers: Vec<String> = containers
+            .map(|own| format!("{} × {}", own.count, own.container))
+            .collect();
+        let given = Given::nothing()
+            .with("fluid", &left.fluid)
+            .with("containers", containers.join(", "))
+            .with("left", left.left);
+        teller.sentence("counter", "leftover", &given)
+    });
+    let told = Vec::from([Block::Lines(told.collect())]);
+    (!leftover.is_empty()).then(|| section(teller, "leftover", told))
+}
+
+/// What came out, for the disposal log.
+pub(super) fn came_out(teller: &Teller, waste: &Waste) -> Section {
+    let given = Given::nothing()
+        .with("volume", waste.volume)
+        .with("stream", waste.stream.slug())
+        .with_some("out_from", waste.between.lo())
+        .with_some("out_to", waste.between.hi());
+    let told = teller.sentence("counter", "waste", &given);
+    section(
+        teller,
+        "waste",
+        Vec::from([Block::Lines(Vec::from([told]))]),
+    )
 }

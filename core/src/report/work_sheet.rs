@@ -2,7 +2,7 @@
 
 use super::cautions::Cautions;
 use super::customer::{customer, second_look};
-use super::money_table::{billed, compared};
+use super::money_table::{billed, compared, for_shop};
 use super::paper::{Block, Medium, Paper, Section};
 use super::particulars::Particulars;
 use super::picture::{Narrowing, Tightening, WarmUp};
@@ -104,6 +104,7 @@ impl Teller {
             if let Some(against) = bill.against() {
                 paper.told.push(compared(self, bill, against));
             }
+            paper.told.extend(for_shop(self, bill.findings()));
         }
         if !evaluation.findings().is_empty() {
             let found = Vec::from([Block::Facts(findings(self, &course, &evaluation))]);

@@ -71,18 +71,13 @@ pub(super) static COUNTER: &[Part] = table! {
         against: "Against the estimate",
         leftover: "What is left over",
         waste: "What came out",
-    }
-    total {
-        net: "Without tax",
-        total: "Total",
+        shop: "For the shop",
     }
     counter {
         approved: "Approved: {ceiling}. So far {so_far}[, which leaves {headroom}][, which is {over} over].[ With {planned} \
             more it is {after}.]",
         shelf: "It still takes {need}[: {containers}][, {bulk} out of the drum][; {left} of it stays over].",
         unused: "Not used: {container}.[ {reasons}]",
-        against: "Estimated: {estimated}.[ It is {more} more.][ It is {less} less.]",
-        differs: "{line}: {estimated} estimated, {billed} billed: {reasons}[ (entries {entries})].",
         leftover: "{fluid}: {left} in {containers}.",
         waste: "{volume}, {stream}[; it may be as little as {out_from}][ and as much as {out_to}].",
     }

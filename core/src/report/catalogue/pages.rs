@@ -133,14 +133,15 @@ pub(super) static PAGES: &[Part] = table! {
     }
     sum {
         net: "Without tax",
-        tax: "{tax}, {rate} of {base}",
+        tax: "Tax, {tax}: {rate} of {base}",
         total: "Total",
     }
     against {
-        more: "Estimated {estimated}, billed {billed}: {difference} more.",
-        less: "Estimated {estimated}, billed {billed}: {difference} less.",
-        same: "Estimated {estimated}, and billed the same.",
-        line: "{billed} instead of {estimated}: {reasons}.",
+        more: "The likely case was estimated at {estimated} with tax and {billed} is billed: {difference} more.",
+        less: "The likely case was estimated at {estimated} with tax and {billed} is billed: {difference} less.",
+        same: "The likely case was estimated at {estimated} with tax, and the same is billed.",
+        lines: "Line by line, without tax:",
+        line: "{billed} instead of {estimated}: {reasons}[ (entries {entries})].",
     }
     column {
         item: "What",

@@ -113,18 +113,7 @@ fn table(out: &mut String, table: &Table) {
         ));
     }
     out.push_str("</tr></thead>\n<tbody>\n");
-    rows(out, table, &table.rows);
-    out.push_str("</tbody>\n");
-    if !table.totals.is_empty() {
-        out.push_str("<tfoot>\n");
-        rows(out, table, &table.totals);
-        out.push_str("</tfoot>\n");
-    }
-    out.push_str("</table></div>\n");
-}
-
-fn rows(out: &mut String, table: &Table, rows: &[alloc::vec::Vec<String>]) {
-    for row in rows {
+    for row in &table.rows {
         out.push_str("<tr>");
         for (cell, (_, is_number)) in row.iter().zip(&table.columns) {
             let class = number_class(*is_number);
@@ -132,6 +121,20 @@ fn rows(out: &mut String, table: &Table, rows: &[alloc::vec::Vec<String>]) {
         }
         out.push_str("</tr>\n");
     }
+    out.push_str("</tbody>\n");
+    if !table.totals.is_empty() {
+        out.push_str("<tfoot>\n");
+        // The name may take the place of all columns but the last.
+        let wide = table.columns.len().saturating_sub(1);
+        for (name, number) in &table.totals {
+            let (name, number) = (escaped(name), escaped(number));
+            out.push_str(&format!(
+                "<tr><td colspan=\"{wide}\">{name}</td><td class=\"number\">{number}</td></tr>\n"
+            ));
+        }
+        out.push_str("</tfoot>\n");
+    }
+    out.push_str("</table></div>\n");
 }
 
 const fn number_class(is_number: bool) -> &'static str {

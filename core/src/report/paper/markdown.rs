@@ -66,8 +66,14 @@ fn table(out: &mut String, table: &Table) {
         out,
         rules.map(|(_, is_number)| if *is_number { "--:" } else { "---" }.into()),
     );
-    for line in table.rows.iter().chain(&table.totals) {
+    for line in &table.rows {
         row(out, line.iter().map(|cell| literal(cell)));
+    }
+    let gap = table.columns.len().saturating_sub(2);
+    for (name, number) in &table.totals {
+        let gap = core::iter::repeat_n(String::new(), gap);
+        let ends = [literal(name)].into_iter().chain(gap);
+        row(out, ends.chain([literal(number)]));
     }
     out.push('\n');
 }

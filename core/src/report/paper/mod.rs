@@ -74,8 +74,8 @@ pub(super) struct Table {
     /// The heading of each column, and whether it holds numbers.
     pub(super) columns: Vec<(String, bool)>,
     pub(super) rows: Vec<Vec<String>>,
-    /// Lines that sum up, under a rule.
-    pub(super) totals: Vec<Vec<String>>,
+    /// Lines that sum up, under a rule: a name, and a number in the last column. The last sums up all.
+    pub(super) totals: Vec<(String, String)>,
 }
 
 impl Section {

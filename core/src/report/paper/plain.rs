@@ -73,15 +73,16 @@ fn shown(text: &str) -> String {
 /// Columns side by side; the widest gives way where the line is too short, and its text goes on below.
 fn table(page: &mut Page, table: &Table) {
     let headings: Vec<String> = table.columns.iter().map(|(name, _)| name.clone()).collect();
-    let lines: Vec<&Vec<String>> = [&headings]
-        .into_iter()
-        .chain(&table.rows)
-        .chain(&table.totals)
-        .collect();
+    let lines: Vec<&Vec<String>> = [&headings].into_iter().chain(&table.rows).collect();
     let mut widths: Vec<usize> = Vec::new();
+    let sums = table.totals.iter().map(|(_, number)| letters(number));
+    let sums = sums.max().unwrap_or(0);
     for column in 0..table.columns.len() {
         let cells = lines.iter().filter_map(|line| line.get(column));
         widths.push(cells.map(|cell| letters(cell)).max().unwrap_or(0));
+    }
+    if let Some(last) = widths.last_mut() {
+        *last = (*last).max(sums);
     }
     let gaps = widths.len().saturating_mul(2);
     let all = widths
@@ -107,6 +108,30 @@ fn table(page: &mut Page, table: &Table) {
                     format!("  {part:<width$}")
                 });
             }
+            page.line(text.trim_end());
+        }
+    }
+    totals(page, table, &widths);
+}
+
+/// Sums under the last column; their names take the place of all the others.
+fn totals(page: &mut Page, table: &Table, widths: &[usize]) {
+    let Some((last, others)) = widths.split_last() else {
+        return;
+    };
+    let gaps = others.len().saturating_sub(1).saturating_mul(2);
+    let wide = others
+        .iter()
+        .fold(gaps, |sum, own| sum.saturating_add(*own));
+    for (name, number) in &table.totals {
+        let lines = broken(&shown(name), wide);
+        for (index, name) in lines.iter().enumerate() {
+            let number = if index.saturating_add(1) == lines.len() {
+                shown(number)
+            } else {
+                String::new()
+            };
+            let text = format!("  {name:<wide$}  {number:>last$}");
             page.line(text.trim_end());
         }
     }

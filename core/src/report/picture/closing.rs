@@ -30,6 +30,8 @@ pub(in super::super) struct Tightening<'a> {
 const WIDTH: f64 = 360.0;
 /// What fits into a line of the drawing.
 const MOST_LETTERS: usize = 56;
+/// How far under a scale its unit stands.
+const UNIT_UNDER: f64 = 28.0;
 const LINE: [f64; 2] = [12.0, 348.0];
 
 impl<'a> Tightening<'a> {
@@ -178,7 +180,7 @@ impl<'a> Tightening<'a> {
         });
         drawing.text(
             Attributes::class("soft"),
-            [LINE[1], y + 28.0],
+            [LINE[1], y + UNIT_UNDER],
             "end",
             unit.symbol(),
         );
@@ -231,7 +233,7 @@ impl<'a> Tightening<'a> {
             under += 15.0;
         }
         if self.entered.is_empty() {
-            y + 16.0
+            y + UNIT_UNDER
         } else {
             under - 15.0
         }
