@@ -72,7 +72,15 @@ fn told() -> Vec<(LevelCheck, Vec<Estimate>, Invoice)> {
     checks().into_iter().map(of).collect()
 }
 
+/// A job whose approval is no sum: it can be billed, not estimated.
+const UNREAD: &str = r#"{"seq":1,"at":"2026-03-02T09:00:00Z","kind":"approved","ceiling":"around eighty","by":"Ivo"}"#;
+
 pub fn hear(said: &mut Said) {
+    let prices = PriceList::embedded().expect("the embedded list reads");
+    let unread = invoice(&prices, &check("check", UNREAD), None).expect("it can be billed");
+    for finding in unread.findings() {
+        said.hear("finding", finding.id, &finding.args);
+    }
     for (_, estimates, invoice) in told() {
         for told in estimates {
             for finding in told.findings() {

@@ -203,7 +203,7 @@ class Variance(_Differs):
     id: _What
     estimated: str
     billed: str
-    why: list[Literal["added", "not_needed", "more", "less", "other_item", "other_price"]]
+    why: list[Literal["added", "not_needed", "not_yet", "more", "less", "other_item", "other_price", "other_rounding"]]
     entries: list[int]
 
 

@@ -50,7 +50,7 @@ impl Ceiling {
     /// The ceiling of the last approval, or else the host's.
     ///
     /// # Errors
-    /// As for [`Money::parse`], and `conflict` for another currency, for every approval, at `entries[2].ceiling`; likewise at
+    /// As for [`Money::parse`], and `conflict` for another currency, at `entries[2].ceiling`; likewise at
     /// `ceiling` for the host's.
     pub(super) fn of(
         check: &LevelCheck,
@@ -60,20 +60,21 @@ impl Ceiling {
     ) -> Result<Option<Self>, Error> {
         let mut faults = Vec::new();
         let mut last = None;
-        for (seq, text) in &facts.approved {
-            let at = || path(check, *seq, "ceiling");
+        // Whatever was said before it counts no more.
+        if let Some((seq, text)) = facts.approved.last() {
+            let at = path(check, *seq, "ceiling");
             match Money::parse(text) {
                 Ok(money) if money.currency() == currency => {
                     last = Some(Ceiling {
                         money,
-                        path: at(),
+                        path: at,
                         entries: Vec::from([*seq]),
                     });
                 }
-                Ok(money) => faults.push(mixed(currency, money.currency()).got(text).at(at())),
+                Ok(money) => faults.push(mixed(currency, money.currency()).got(text).at(at)),
                 Err(error) => {
                     let read = error.into_faults().into_iter();
-                    faults.extend(read.map(|fault| fault.at(at())));
+                    faults.extend(read.map(|fault| fault.at(at.as_str())));
                 }
             }
         }

@@ -82,7 +82,9 @@ impl<'c> Facts<'c> {
                 if let Some(pour) = self.work.poured.get_mut(place) {
                     pour.count = pour.count.saturating_add(moved.nominal);
                     pour.entries.push(seq);
-                    pour.containers.extend(container.as_deref());
+                    let named = container.as_deref();
+                    pour.containers
+                        .extend(named.map(|name| (name, moved.nominal)));
                 }
             }
             Fact::Flow { grade, .. } => self.out(happened, *grade),

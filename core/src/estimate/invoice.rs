@@ -19,6 +19,9 @@ use serde::Serialize;
 /// The format this version writes.
 pub(crate) const FORMAT: &str = "brimline-invoice/1";
 
+/// What to mind once fluid came out.
+const DISPOSAL: &str = "disposal";
+
 /// Which price list the sums rest on.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[non_exhaustive]
@@ -116,12 +119,18 @@ pub fn invoice(
     let lines = facts.work.lines(prices)?;
     let total = lines.total()?;
     let lines = lines.lines;
-    let leftover = leftover(&facts, prices)?;
+    let leftover = leftover(&facts, prices);
     if let Some(quote) = estimated {
         same_currency(quote, total.total)?;
     }
-    let against = estimated.map(|quote| Against::of(quote, &lines, total.total));
+    let against =
+        estimated.map(|quote| Against::of(quote, &lines, total.total, is_finished(&standing)));
     let findings = findings(&standing, &facts, total.total);
+    let mut cautions = standing.cautions.clone();
+    let is_out = !facts.work.out.1.is_empty() || !facts.unmeasured.is_empty();
+    if is_out && !cautions.iter().any(|own| own == DISPOSAL) {
+        cautions.push(DISPOSAL.into());
+    }
     Ok(Invoice {
         format: FORMAT,
         prices: PricesRef::of(prices),
@@ -132,8 +141,18 @@ pub fn invoice(
         findings,
         lines,
         total,
-        cautions: standing.cautions,
+        cautions,
     })
+}
+
+/// Whether nothing more is to be expected of a job.
+fn is_finished(standing: &Standing<'_>) -> bool {
+    let is_closed = standing.plug == Some(PlugState::Closed);
+    match standing.verdict {
+        Verdict::OnHold => false,
+        Verdict::AtLevel => standing.plug.is_none() || is_closed,
+        _ => is_closed,
+    }
 }
 
 fn same_currency(quote: &Quote, total: Money) -> Result<(), Fault> {
@@ -144,21 +163,21 @@ fn same_currency(quote: &Quote, total: Money) -> Result<(), Fault> {
     Err(mixed(total.currency(), given).at("estimate.likely.total"))
 }
 
-fn leftover(facts: &Facts<'_>, prices: &PriceList) -> Result<Vec<Leftover>, Error> {
-    let opened = facts.work.opened(prices)?.into_iter();
-    let told = opened.map(|(own, plan)| Leftover {
+fn leftover(facts: &Facts<'_>, prices: &PriceList) -> Vec<Leftover> {
+    let opened = facts.work.opened(prices).into_iter();
+    let told = opened.map(|(own, opening)| Leftover {
         fluid: own.fluid.clone(),
-        containers: plan
+        containers: opening
             .containers
             .iter()
-            .map(|counted| Opened {
-                container: counted.name.into(),
-                count: counted.count,
+            .map(|(container, count)| Opened {
+                container: container.id.clone(),
+                count: *count,
             })
             .collect(),
-        left: plan.left,
+        left: opening.left,
     });
-    Ok(told.collect())
+    told.collect()
 }
 
 /// What whoever bills the job should know of it.
@@ -183,16 +202,17 @@ fn findings(standing: &Standing<'_>, facts: &Facts<'_>, total: Money) -> Vec<Fin
         let finding = Finding::new("waste_unmeasured", Severity::Note);
         found.push(finding.of(facts.unmeasured.iter().copied()));
     }
-    // What is written there was read when the job was estimated, or is told there.
-    let approved = facts.approved.last();
-    let ceiling = approved.and_then(|(seq, text)| Some((seq, Money::parse(text).ok()?)));
-    if let Some((seq, ceiling)) = ceiling
-        && ceiling.currency() == total.currency()
-        && ceiling.minor_units() < total.minor_units()
-    {
-        let finding = Finding::new("ceiling_passed", Severity::Stop).of([*seq]);
-        let finding = finding.with("ceiling", ceiling);
-        found.push(finding.with("total", total));
+    if let Some((seq, text)) = facts.approved.last() {
+        let same = |ceiling: &Money| ceiling.currency() == total.currency();
+        match Money::parse(text).ok().filter(same) {
+            Some(ceiling) if ceiling.minor_units() < total.minor_units() => {
+                let finding = Finding::new("ceiling_passed", Severity::Stop).of([*seq]);
+                let finding = finding.with("ceiling", ceiling);
+                found.push(finding.with("total", total));
+            }
+            Some(_) => {}
+            None => found.push(Finding::new("ceiling_unread", Severity::Caution).of([*seq])),
+        }
     }
     found
 }

@@ -14,6 +14,7 @@ mod goods;
 mod invoice;
 mod labour;
 mod lines;
+mod opening;
 mod price_list;
 mod quote;
 mod read;

@@ -3,7 +3,7 @@
 use super::lines::{Cause, Line, Policy, What};
 use crate::document::{Limits, Node, Reader};
 use crate::error::{Error, ErrorKind, Fault};
-use crate::money::Money;
+use crate::money::{Money, mixed};
 use crate::procedure::format;
 use crate::quantity::{Amount, Kind, Unit};
 use alloc::vec::Vec;
@@ -75,10 +75,16 @@ fn likely(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Quote> {
     let object = reader.object(node, FIELDS)?;
     let lines = reader.required(&object, "lines", |reader, node| reader.list(node, line));
     let total = reader.required(&object, "total", Reader::money);
-    Some(Quote {
-        lines: lines?,
-        total: total?,
-    })
+    let (lines, total) = (lines?, total?);
+    for (place, line) in lines.iter().enumerate() {
+        let (net, own) = (line.net.currency(), total.currency());
+        if net != own {
+            reader.inside("lines", |reader| {
+                reader.inside(place, |reader| reader.note_at("net", mixed(own, net)));
+            });
+        }
+    }
+    Some(Quote { lines, total })
 }
 
 fn line(reader: &mut Reader<'_>, node: &Node<'_>) -> Option<Line> {

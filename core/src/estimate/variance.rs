@@ -6,6 +6,7 @@ use crate::error::Error;
 use crate::money::{Currency, Money};
 use crate::quantity::Amount;
 use crate::word::words;
+use alloc::collections::BTreeSet;
 use alloc::vec::Vec;
 use core::cmp::Ordering;
 use serde::Serialize;
@@ -17,6 +18,8 @@ words! {
         Added = "added",
         /// It was not needed.
         NotNeeded = "not_needed",
+        /// It is not billed so far: the job is open or on hold.
+        NotYet = "not_yet",
         /// There was more of it.
         More = "more",
         /// There was less of it.
@@ -25,6 +28,8 @@ words! {
         OtherItem = "other_item",
         /// Its price has changed.
         OtherPrice = "other_price",
+        /// It is rounded otherwise.
+        OtherRounding = "other_rounding",
     }
 }
 
@@ -67,14 +72,19 @@ pub struct Against {
 }
 
 impl Against {
-    pub(super) fn of(quote: &Quote, lines: &[Line], total: Money) -> Result<Self, Error> {
+    pub(super) fn of(
+        quote: &Quote,
+        lines: &[Line],
+        total: Money,
+        is_finished: bool,
+    ) -> Result<Self, Error> {
         let currency = total.currency();
         let mut told = Vec::new();
         for (_, what) in What::WORDS {
             let is_own = |line: &&Line| line.id == *what;
             let before: Vec<&Line> = quote.lines.iter().filter(is_own).collect();
             let after: Vec<&Line> = lines.iter().filter(is_own).collect();
-            let variance = variance(*what, &before, &after, currency)?;
+            let variance = variance(*what, &before, &after, currency, is_finished)?;
             told.extend(variance);
         }
         let (more, less) = apart(quote.total, total)?;
@@ -103,6 +113,7 @@ fn variance(
     before: &[&Line],
     after: &[&Line],
     currency: Currency,
+    is_finished: bool,
 ) -> Result<Option<Variance>, Error> {
     let same = |one: &Line, other: &Line| {
         one.item == other.item
@@ -110,11 +121,10 @@ fn variance(
             && one.price == other.price
             && one.net == other.net
     };
+    let has = |lines: &[&Line], own: &Line| lines.iter().any(|line| same(line, own));
     let is_same = before.len() == after.len()
-        && before
-            .iter()
-            .zip(after)
-            .all(|(one, other)| same(one, other));
+        && before.iter().all(|line| has(after, line))
+        && after.iter().all(|line| has(before, line));
     if is_same {
         return Ok(None);
     }
@@ -130,22 +140,25 @@ fn variance(
         billed,
         more,
         less,
-        why: why(before, after),
-        entries: after.iter().fold(Vec::new(), |mut all, line| {
-            let new = line.cause.entries.iter().filter(|seq| !all.contains(*seq));
-            let new: Vec<u64> = new.copied().collect();
-            all.extend(new);
-            all
-        }),
+        why: why(before, after, is_finished),
+        entries: {
+            let mut told = BTreeSet::new();
+            let entries = after.iter().flat_map(|line| &line.cause.entries);
+            entries.copied().filter(|seq| told.insert(*seq)).collect()
+        },
     }))
 }
 
-fn why(before: &[&Line], after: &[&Line]) -> Vec<Why> {
+fn why(before: &[&Line], after: &[&Line], is_finished: bool) -> Vec<Why> {
     if before.is_empty() {
         return Vec::from([Why::Added]);
     }
     if after.is_empty() {
-        return Vec::from([Why::NotNeeded]);
+        return Vec::from([if is_finished {
+            Why::NotNeeded
+        } else {
+            Why::NotYet
+        }]);
     }
     let is_gone = |line: &&Line| after.iter().all(|own| own.item != line.item);
     let mut told = Vec::new();
@@ -159,13 +172,16 @@ fn why(before: &[&Line], after: &[&Line]) -> Vec<Why> {
             say(Why::OtherItem);
             continue;
         };
-        match order(&line.quantity, &was.quantity) {
+        let order = order(&line.quantity, &was.quantity);
+        match order {
             Some(Ordering::Greater) => say(Why::More),
             Some(Ordering::Less) => say(Why::Less),
             _ => {}
         }
         if line.price != was.price {
             say(Why::OtherPrice);
+        } else if order == Some(Ordering::Equal) && line.net != was.net {
+            say(Why::OtherRounding);
         }
     }
     if before.iter().any(is_gone) {

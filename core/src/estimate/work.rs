@@ -4,13 +4,13 @@ use super::fluid_prices::{FluidPolicy, FluidPrices};
 use super::goods::Stream;
 use super::labour::{Billed, LabourPrice, PaidBy};
 use super::lines::{Cause, Lines, Policy, What, in_steps, pieces};
+use super::opening::{Opening, plan};
 use super::price_list::PriceList;
 use crate::check::Job;
 use crate::error::{Error, ErrorKind, Fault};
-use crate::money::{Money, Price};
+use crate::money::Price;
 use crate::procedure::{Labour, Procedure, Seal, Threadlocker};
-use crate::quantity::{Amount, Rounding, Unit};
-use crate::volume::{self, Container, ContainerPlan};
+use crate::quantity::{Amount, Unit};
 use alloc::format;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -28,8 +28,8 @@ pub(super) struct Poured<'w> {
     /// In exact counts of volume.
     pub(super) count: i128,
     pub(super) entries: Vec<u64>,
-    /// The containers that were named.
-    pub(super) containers: Vec<&'w str>,
+    /// The containers that were named, with what came out of them in exact counts of volume.
+    pub(super) containers: Vec<(&'w str, i128)>,
 }
 
 /// What is billed of a job.
@@ -186,21 +186,18 @@ impl<'w> Work<'w> {
         lines.put(what, cause, volume, price.price, &price.taxes)
     }
 
-    /// The containers that hold what went in, where the list names any: by fluid.
-    pub(super) fn opened<'p>(
-        &self,
-        prices: &'p PriceList,
-    ) -> Result<Vec<(&'p FluidPrices, ContainerPlan<'p>)>, Error> {
+    /// The containers that hold what went in, where the list names any and some can be told: by fluid.
+    pub(super) fn opened<'p>(&self, prices: &'p PriceList) -> Vec<(&'p FluidPrices, Opening<'p>)> {
         let mut opened = Vec::new();
         for poured in self.poured.iter().filter(|poured| poured.count > 0) {
             let Some(own) = prices.fluid(poured.fluid) else {
                 continue;
             };
             if own.billing.policy != FluidPolicy::Bulk && !own.containers.is_empty() {
-                opened.push((own, plan(prices, own, poured)?));
+                opened.extend(plan(prices, own, poured).ok().map(|plan| (own, plan)));
             }
         }
-        Ok(opened)
+        opened
     }
 }
 
@@ -308,45 +305,10 @@ fn whole(
     poured: &Poured<'_>,
     lines: &mut Lines<'_>,
 ) -> Result<(), Error> {
-    let plan = plan(prices, own, poured)?;
-    for counted in &plan.containers {
-        let mut named = own.containers.iter();
-        let Some(container) = named.find(|own| own.id == counted.name) else {
-            continue;
-        };
+    for (container, count) in plan(prices, own, poured)?.containers {
         let cause = cause(Policy::WholeContainer, &poured.entries);
         let what = (What::Fluid, container.id.as_str());
-        let count = pieces(counted.count)?;
-        lines.put(what, cause, count, container.price, &own.taxes)?;
+        lines.put(what, cause, pieces(count)?, container.price, &own.taxes)?;
     }
     Ok(())
-}
-
-/// The cheapest containers that hold what went in: of those that were named, or else of all.
-fn plan<'p>(
-    prices: &PriceList,
-    own: &'p FluidPrices,
-    poured: &Poured<'_>,
-) -> Result<ContainerPlan<'p>, Error> {
-    let is_named = |id: &str| poured.containers.contains(&id);
-    let some_named = own.containers.iter().any(|own| is_named(&own.id));
-    let mut sizes = Vec::with_capacity(own.containers.len());
-    for container in &own.containers {
-        if some_named && !is_named(&container.id) {
-            continue;
-        }
-        let cost: Money = container.price.of(&pieces(1)?, prices.mode())?;
-        sizes.push(Container {
-            name: &container.id,
-            volume: container.size,
-            price: Some(cost.minor_units()),
-            stock: None,
-        });
-    }
-    let unit = sizes.first().map_or(Unit::Litre, |size| size.volume.unit());
-    let need = Amount::from_count(poured.count, unit, 9, Rounding::Ceiling)?;
-    let plans = volume::containers(need, &sizes, &[], None)?;
-    // There are always enough of each size, so there is a plan.
-    let missing = || Fault::new(ErrorKind::Internal).at("prices.fluids");
-    plans.cheapest.ok_or_else(|| missing().into())
 }

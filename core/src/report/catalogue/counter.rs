@@ -10,6 +10,7 @@ pub(super) static COUNTER: &[Part] = table! {
         volume_not_billed: "A volume here could not be booked, so it is not billed.",
         waste_unmeasured: "What came out here was not measured, or could not be booked: more may have come out than the disposal log says.",
         ceiling_passed: "The job comes to {total}; the customer approved {ceiling}. Ask before anything more is done.",
+        ceiling_unread: "The last approval here is no sum in the currency of the price list: nobody can tell whether the job keeps within it.",
         call_before_pour: "Call the customer before the next pour: {planned} more would bring the job to {after}, and \
             {ceiling} is approved. Up to {affordable} can be poured within it.",
         worst_past_ceiling: "At worst the job comes to {total}; the customer approved {ceiling}.",
@@ -56,10 +57,12 @@ pub(super) static COUNTER: &[Part] = table! {
     differs {
         added: "not in the estimate",
         not_needed: "not needed",
+        not_yet: "not billed so far",
         more: "more of it",
         less: "less of it",
         other_item: "by another item of the price list",
         other_price: "its price has changed",
+        other_rounding: "rounded otherwise",
     }
     heading {
         best: "Best",
