@@ -220,7 +220,7 @@ pub unsafe extern "C" fn brim_follow_up_days(
     }
 }
 
-/// The calendar day that many days after the day of the last entry; empty where no days are
+/// The calendar day that many days after the day of the last work; empty where no days are
 /// asked.
 ///
 /// Errors: none of its own.

@@ -124,7 +124,7 @@ pub(crate) fn comebacks<'py>(
 ///
 /// `history` gives the rate of the record's unit, which is used where the record is its newest visit. `rules` has numbers
 /// of the shop's own, as `{"allowed_shortage": "0.5 US qt"}`; the others are common practice, no source. No clock is
-/// asked: the day is that of the last entry and so many days.
+/// asked: the day is that of the last work and so many days.
 ///
 /// Raises `DocumentError` with every fault of the rules.
 ///
