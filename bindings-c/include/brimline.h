@@ -2673,7 +2673,7 @@ brim_status brim_follow_up_days(const struct brim_follow_up *follow_up,
                                 int64_t *days,
                                 struct brim_error *error);
 
-// The calendar day that many days after the day of the last entry; empty where no days are
+// The calendar day that many days after the day of the last work; empty where no days are
 // asked.
 //
 // Errors: none of its own.
