@@ -85,7 +85,7 @@ fn the_step_before_the_limit_is_the_rest_to_it() {
         let evaluation = bay.evaluated(&pack);
         let pour = evaluation.next().iter().find(|act| act.id == "pour");
         let volume = pour.and_then(|act| act.args.get("volume").cloned());
-        format!("{volume:?}")
+        serde_json::to_string(&volume).expect("it is JSON")
     };
     assert!(next(2).contains("0.4 US qt"), "{}", next(2));
     assert!(next(3).contains("0.2 US qt"), "{}", next(3));
