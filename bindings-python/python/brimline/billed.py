@@ -28,11 +28,6 @@ __all__ = [
     "Waste",
 ]
 
-_What = Literal[
-    "labour", "wait", "leak_search", "fluid", "plug", "seal", "threadlocker", "supplies", "disposal"
-]
-_Job = Literal["check", "top_up", "new_fill", "exchange", "leak_follow_up", "recheck", "condition_only"]
-
 
 class PricesRef(TypedDict):
     """Which price list the sums rest on."""
@@ -64,7 +59,9 @@ class Cause(TypedDict):
 class Line(TypedDict):
     """A line of money: `net` is `price` times `quantity`, rounded once."""
 
-    id: _What
+    id: Literal[
+        "labour", "wait", "leak_search", "fluid", "plug", "seal", "threadlocker", "supplies", "disposal"
+    ]
     item: str
     cause: Cause
     quantity: str
@@ -157,7 +154,7 @@ class Shelf(_Needed, total=False):
 class _Estimate(TypedDict):
     format: str
     prices: PricesRef
-    job: _Job
+    job: Literal["check", "top_up", "new_fill", "exchange", "leak_follow_up", "recheck", "condition_only"]
     times: Times
     poured: str
     best: Case
@@ -200,7 +197,9 @@ class _Differs(TypedDict, total=False):
 class Variance(_Differs):
     """One thing that is billed otherwise than it was estimated."""
 
-    id: _What
+    id: Literal[
+        "labour", "wait", "leak_search", "fluid", "plug", "seal", "threadlocker", "supplies", "disposal"
+    ]
     estimated: str
     billed: str
     why: list[Literal["added", "not_needed", "not_yet", "more", "less", "other_item", "other_price", "other_rounding"]]
@@ -217,7 +216,7 @@ class Against(_Differs):
 class _Invoice(TypedDict):
     format: str
     prices: PricesRef
-    job: _Job
+    job: Literal["check", "top_up", "new_fill", "exchange", "leak_follow_up", "recheck", "condition_only"]
     lines: list[Line]
     net: str
     taxes: list[TaxSum]

@@ -26,8 +26,6 @@ __all__ = [
     "Visit",
 ]
 
-_Severity = Literal["note", "caution", "stop"]
-
 
 class _Cited(TypedDict, total=False):
     job_id: str
@@ -46,7 +44,7 @@ class Notice(TypedDict):
     """Something that records say together."""
 
     id: str
-    severity: _Severity
+    severity: Literal["note", "caution", "stop"]
     records: list[Cited]
     args: dict[str, Any]
 
