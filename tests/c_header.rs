@@ -152,6 +152,7 @@ fn every_function_goes_through_the_net() {
     let nets = [
         "answer(",
         "value(",
+        "value_if(",
         "tell(",
         "of_two(",
         "guard::answer(",

@@ -2,11 +2,11 @@
 
 use crate::amount::brim_amount;
 use crate::error::{brim_error, brim_status};
-use crate::getter::{tell, value};
+use crate::getter::{tell, value, value_if};
 use crate::guard::answer;
 use crate::handle::{self, Handle};
 use crate::said;
-use crate::text::{at, out, room, text};
+use crate::text::{at, room, text};
 use brimline_core::check::NextAct;
 use brimline_core::document::canonical;
 use std::ffi::c_char;
@@ -77,20 +77,12 @@ pub unsafe extern "C" fn brim_acts_wait(
     wait: *mut brim_amount,
     error: *mut brim_error,
 ) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (acts, present, wait) = unsafe {
-            (
-                handle::look(acts, "acts")?,
-                out(present, "present")?,
-                out(wait, "wait")?,
-            )
-        };
-        let (there, amount) = said::present(at(acts, index, "index")?.wait);
-        present.put(there);
-        wait.put(amount);
-        Ok(())
-    })
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value_if(acts, "acts", present, wait, "wait", error, |acts| {
+            Ok(at(acts, index, "index")?.wait)
+        })
+    }
 }
 
 /// What an act says under a name, as text, such as the `volume` to pour; empty if nothing.

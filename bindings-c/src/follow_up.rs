@@ -2,12 +2,11 @@
 
 use crate::amount::brim_amount;
 use crate::error::{brim_error, brim_status};
-use crate::getter::{tell, value};
+use crate::getter::{tell, value, value_if};
 use crate::guard::answer;
 use crate::handle::{self, Handle};
 use crate::history::brim_history;
 use crate::record::brim_record;
-use crate::said;
 use crate::text::{out, text_if};
 use brimline_core::record::{FollowUp, FollowUpRules, follow_up_with};
 use brimline_core::report;
@@ -190,17 +189,18 @@ pub unsafe extern "C" fn brim_follow_up_distance(
     amount: *mut brim_amount,
     error: *mut brim_error,
 ) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (follow_up, present, amount) = unsafe {
-            let follow_up = handle::look(follow_up, "follow_up")?;
-            (follow_up, out(present, "present")?, out(amount, "amount")?)
-        };
-        let (there, told) = said::present(follow_up.distance());
-        present.put(there);
-        amount.put(told);
-        Ok(())
-    })
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value_if(
+            follow_up,
+            "follow_up",
+            present,
+            amount,
+            "amount",
+            error,
+            |follow_up| Ok(follow_up.distance()),
+        )
+    }
 }
 
 /// After how many days at the latest; -1 where no days are asked.

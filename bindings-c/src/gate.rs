@@ -2,11 +2,11 @@
 
 use crate::amount::brim_amount;
 use crate::error::{brim_error, brim_status};
-use crate::getter::{tell, value};
+use crate::getter::{tell, value, value_if};
 use crate::guard::answer;
 use crate::handle::{self, Handle};
 use crate::said;
-use crate::text::{at, out, room, text};
+use crate::text::{at, room, text};
 use brimline_core::check::Gate;
 use brimline_core::document::canonical;
 use std::ffi::c_char;
@@ -97,20 +97,12 @@ pub unsafe extern "C" fn brim_gate_unmet_wait(
     wait: *mut brim_amount,
     error: *mut brim_error,
 ) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (gate, present, wait) = unsafe {
-            (
-                handle::look(gate, "gate")?,
-                out(present, "present")?,
-                out(wait, "wait")?,
-            )
-        };
-        let (there, amount) = said::present(at(&gate.unmet, index, "index")?.wait);
-        present.put(there);
-        wait.put(amount);
-        Ok(())
-    })
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value_if(gate, "gate", present, wait, "wait", error, |gate| {
+            Ok(at(&gate.unmet, index, "index")?.wait)
+        })
+    }
 }
 
 /// What an item says under a name, as text; empty if nothing.

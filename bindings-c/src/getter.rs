@@ -27,6 +27,35 @@ pub(crate) unsafe fn value<H: Handle, T>(
     })
 }
 
+/// Answers one value that may be absent: `present` is 1 where there is one; else it is 0 and the output is empty.
+///
+/// # Safety
+/// As [`handle::look`] for the handle and [`out`] for both outputs.
+pub(crate) unsafe fn value_if<H: Handle, V, T: From<Option<V>>>(
+    handle: *const H,
+    name: &'static str,
+    present: *mut i32,
+    output: *mut T,
+    output_name: &'static str,
+    error: *mut brim_error,
+    of: impl FnOnce(&H::Held) -> Result<Option<V>, Error>,
+) -> brim_status {
+    answer(error, || {
+        // SAFETY: as the caller promises.
+        let (held, present, output) = unsafe {
+            (
+                handle::look(handle, name)?,
+                out(present, "present")?,
+                out(output, output_name)?,
+            )
+        };
+        let told = of(held)?;
+        present.put(told.is_some().into());
+        output.put(told.into());
+        Ok(())
+    })
+}
+
 /// Answers one text of what a handle stands for.
 ///
 /// # Safety

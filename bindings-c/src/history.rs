@@ -2,12 +2,11 @@
 
 use crate::amount::brim_amount;
 use crate::error::{brim_error, brim_status};
-use crate::getter::{tell, value};
+use crate::getter::{tell, value, value_if};
 use crate::guard::answer;
 use crate::handle::{self, Handle};
 use crate::known::{self, brim_end};
 use crate::record::{self, brim_record};
-use crate::said;
 use crate::text::{at, out};
 use brimline_core::{History, report};
 use std::ffi::c_char;
@@ -254,20 +253,18 @@ pub unsafe extern "C" fn brim_history_lost(
     amount: *mut brim_amount,
     error: *mut brim_error,
 ) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (history, present, amount) = unsafe {
-            let history = handle::look(history, "history")?;
-            (history, out(present, "present")?, out(amount, "amount")?)
-        };
-        let (there, told) = said::present(known::end(
-            at(history.vehicles(), index, "index")?.lost,
-            end,
-        )?);
-        present.put(there);
-        amount.put(told);
-        Ok(())
-    })
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value_if(
+            history,
+            "history",
+            present,
+            amount,
+            "amount",
+            error,
+            |history| known::end(at(history.vehicles(), index, "index")?.lost, end),
+        )
+    }
 }
 
 /// One end of the distance from the last loss to the leak limit at its rate. `present` is 1 where
@@ -284,20 +281,18 @@ pub unsafe extern "C" fn brim_history_to_limit(
     amount: *mut brim_amount,
     error: *mut brim_error,
 ) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (history, present, amount) = unsafe {
-            let history = handle::look(history, "history")?;
-            (history, out(present, "present")?, out(amount, "amount")?)
-        };
-        let (there, told) = said::present(known::end(
-            at(history.vehicles(), index, "index")?.to_limit,
-            end,
-        )?);
-        present.put(there);
-        amount.put(told);
-        Ok(())
-    })
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value_if(
+            history,
+            "history",
+            present,
+            amount,
+            "amount",
+            error,
+            |history| known::end(at(history.vehicles(), index, "index")?.to_limit, end),
+        )
+    }
 }
 
 /// How many things a person should know of a unit.

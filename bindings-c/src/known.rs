@@ -3,12 +3,8 @@
 use crate::amount::brim_amount;
 use crate::error::{brim_error, brim_status};
 use crate::evaluation::brim_evaluation;
-use crate::getter::tell;
-use crate::guard::answer;
-use crate::handle;
+use crate::getter::{tell, value_if};
 use crate::list;
-use crate::said;
-use crate::text::out;
 use brimline_core::{Amount, Error, Evaluation, Interval};
 use std::ffi::c_char;
 
@@ -115,18 +111,21 @@ pub unsafe extern "C" fn brim_evaluation_end(
     amount: *mut brim_amount,
     error: *mut brim_error,
 ) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (evaluation, present, amount) = unsafe {
-            let evaluation = handle::look(evaluation, "evaluation")?;
-            (evaluation, out(present, "present")?, out(amount, "amount")?)
-        };
-        let interval = self::interval(evaluation, interval)?;
-        let (there, value) = said::present(self::end(Some(interval), end)?);
-        present.put(there);
-        amount.put(value);
-        Ok(())
-    })
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value_if(
+            evaluation,
+            "evaluation",
+            present,
+            amount,
+            "amount",
+            error,
+            |evaluation| {
+                let interval = self::interval(evaluation, interval)?;
+                self::end(Some(interval), end)
+            },
+        )
+    }
 }
 
 /// One end of an interval that may be absent.
@@ -150,23 +149,26 @@ pub unsafe extern "C" fn brim_evaluation_volume(
     amount: *mut brim_amount,
     error: *mut brim_error,
 ) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (evaluation, present, amount) = unsafe {
-            let evaluation = handle::look(evaluation, "evaluation")?;
-            (evaluation, out(present, "present")?, out(amount, "amount")?)
-        };
-        let leak = evaluation.leak();
-        let (there, value) = said::present(match volume {
-            BRIM_VOLUME_GROSS => leak.counted.gross,
-            BRIM_VOLUME_NET => leak.counted.net,
-            BRIM_VOLUME_USED => leak.counted.used,
-            BRIM_VOLUME_LIMIT => leak.limit,
-            BRIM_VOLUME_MARGIN => leak.margin,
-            other => return Err(list::unknown(other, "volume", VOLUMES.iter().copied())),
-        });
-        present.put(there);
-        amount.put(value);
-        Ok(())
-    })
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        value_if(
+            evaluation,
+            "evaluation",
+            present,
+            amount,
+            "amount",
+            error,
+            |evaluation| {
+                let leak = evaluation.leak();
+                Ok(match volume {
+                    BRIM_VOLUME_GROSS => leak.counted.gross,
+                    BRIM_VOLUME_NET => leak.counted.net,
+                    BRIM_VOLUME_USED => leak.counted.used,
+                    BRIM_VOLUME_LIMIT => leak.limit,
+                    BRIM_VOLUME_MARGIN => leak.margin,
+                    other => return Err(list::unknown(other, "volume", VOLUMES.iter().copied())),
+                })
+            },
+        )
+    }
 }

@@ -1,9 +1,8 @@
 //! What findings, next acts and unmet items say beside their id.
 
-use crate::amount::brim_amount;
 use crate::text::room;
+use brimline_core::Error;
 use brimline_core::check::{Arg, Args};
-use brimline_core::{Amount, Error};
 use std::ffi::c_char;
 
 /// What is said under a name, as text; empty if nothing.
@@ -15,11 +14,6 @@ pub(crate) fn under(args: &Args, name: &str) -> String {
         Some(Arg::Whole(whole)) => whole.to_string(),
         _ => String::new(),
     }
-}
-
-/// An amount that may be absent, as whether it is there and what it is.
-pub(crate) fn present(amount: Option<Amount>) -> (i32, brim_amount) {
-    (amount.is_some().into(), amount.into())
 }
 
 /// Writes the ids of the cautions that go with an answer, a line each.
