@@ -142,11 +142,12 @@ fn the_default_run_tells_the_whole_job() {
             "Against the estimate",
             "estimated at 81.04 EUR with tax and 89.90 EUR is billed: 8.86 EUR more.",
             "Line by line, without tax:",
-            "What is left over",
             "What came out",
             "Work sheet:",
         ],
     );
+    // It came out of a drum, so no bottle was opened; and the bill keeps within what was approved.
+    assert!(!told.out.contains("What is left over") && !told.out.contains("For the shop"));
     let path = told.out.lines().last().expect("a path").trim();
     let sheet = fs::read_to_string(path).expect("the work sheet is there");
     assert!(sheet.starts_with("<!DOCTYPE html>") && sheet.contains("Fernhollow Gear &amp; Drive"));

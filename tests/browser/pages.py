@@ -114,6 +114,9 @@ class Tab:
         assert b" 101 " in answer.split(b"\r\n")[0], answer
         self.asked = 0
 
+    def close(self) -> None:
+        self.socket.close()
+
     def _bytes(self, count: int) -> bytes:
         read = b""
         while len(read) < count:
@@ -260,14 +263,16 @@ def main() -> int:
     if browser is None:
         print(f"pages.py: none of {', '.join(NAMES)} is installed: nothing was looked at", file=sys.stderr)
         return 2
-    written = tempfile.TemporaryDirectory()
-    for journal in sys.argv[1:]:
-        write(Path(journal), Path(written.name))
-    pages = sorted(Path(written.name).glob("*.html"))
-    if not pages:
-        print("usage: pages.py JOURNAL...", file=sys.stderr)
-        return 1
-    with tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as scratch:
+    with (
+        tempfile.TemporaryDirectory() as written,
+        tempfile.TemporaryDirectory(ignore_cleanup_errors=True) as scratch,
+    ):
+        for journal in sys.argv[1:]:
+            write(Path(journal), Path(written))
+        pages = sorted(Path(written).glob("*.html"))
+        if not pages:
+            print("usage: pages.py JOURNAL...", file=sys.stderr)
+            return 1
         process, tab = opened(browser, scratch)
         try:
             found = [fault for page in pages for fault in faults(tab, page)]
@@ -278,6 +283,7 @@ def main() -> int:
                 if fault not in seen:
                     found.append(f"a page that is wrong is not seen to be: {fault}")
         finally:
+            tab.close()
             process.kill()
             process.wait()
     print("\n".join(found) or f"{len(pages)} pages are as they should be")

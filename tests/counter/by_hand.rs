@@ -245,18 +245,18 @@ fn each_policy_bills_what_it_says() {
         ("fluid sedge-mid 0.3 L 3.42 EUR", "")
     );
     // 180 g at 842 kg/m³ are 0.2138 L.
-    let weighed = r#""kind":"added","mass":"180 g","measured_by":"scale""#;
+    let weighed =
+        r#""kind":"added","mass":"180 g","measured_by":"scale","container":"sedge-thin-bottle""#;
     let (fluid, left) = lines("pipit-level", &entries(&[weighed]));
     assert_eq!(fluid, ["fluid sedge-thin 0.25 L 5.30 EUR"]);
     assert!(left.starts_with("0.78622"), "{left}");
-    // 0.02 L is below the least of 0.1 L.
-    assert_eq!(
-        lines("pipit-level", &[pour("0.02 L")]).0,
-        ["fluid sedge-thin 0.10 L 2.12 EUR"]
-    );
+    // 0.02 L is below the least of 0.1 L; no bottle was named, so nothing is told of one.
+    let (fluid, left) = lines("pipit-level", &[pour("0.02 L")]);
+    assert_eq!(fluid, ["fluid sedge-thin 0.10 L 2.12 EUR"]);
+    assert_eq!(left, "");
     // In quarts, and a corrected pour counts as it was corrected.
     let corrected = r#""kind":"correction","of":1,"reason":"misread","replaces":
-        {"seq":1,"at":"2026-03-02T09:00:00Z","kind":"added","volume":"0.35 US qt","measured_by":"jug"}"#;
+        {"seq":1,"at":"2026-03-02T09:00:00Z","kind":"added","volume":"0.35 US qt","measured_by":"jug","container":"sorrel-light-bottle"}"#;
     let (fluid, left) = lines("whimbrel-level", &[pour("3.5 US qt"), corrected.into()]);
     assert_eq!(
         (fluid[0].as_str(), left.as_str()),

@@ -248,7 +248,8 @@ impl Invoice {
         &self.total
     }
 
-    /// What is left in the containers that were opened, by fluid; nothing of fluid out of the drum.
+    /// What is left in the containers that were opened, by fluid; nothing of fluid out of the drum, nor, unless whole containers
+    /// are billed, where not all of it came out of containers that the journal names.
     #[must_use]
     pub fn leftover(&self) -> &[Leftover] {
         &self.leftover

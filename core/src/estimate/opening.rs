@@ -15,6 +15,8 @@ pub(super) struct Opening<'p> {
     pub(super) containers: Vec<(&'p ContainerPrice, u64)>,
     /// What is left in them (volume).
     pub(super) left: Amount,
+    /// Whether some of them are assumed: not all that went in came out of containers that were named.
+    pub(super) is_assumed: bool,
 }
 
 /// As many of each named container as hold what came out of it; then the cheapest that hold what those do not.
@@ -59,6 +61,7 @@ pub(super) fn plan<'p>(
     Ok(Opening {
         containers,
         left: Amount::from_count(left, unit, 9, Rounding::Floor)?,
+        is_assumed: rest > 0,
     })
 }
 

@@ -194,7 +194,12 @@ impl<'w> Work<'w> {
                 continue;
             };
             if own.billing.policy != FluidPolicy::Bulk && !own.containers.is_empty() {
-                opened.extend(plan(prices, own, poured).ok().map(|plan| (own, plan)));
+                // Where whole containers are billed the assumed ones are the customer's; elsewhere nobody opened them.
+                let is_told = |plan: &Opening<'_>| {
+                    own.billing.policy == FluidPolicy::WholeContainer || !plan.is_assumed
+                };
+                let plan = plan(prices, own, poured).ok().filter(is_told);
+                opened.extend(plan.map(|plan| (own, plan)));
             }
         }
         opened
