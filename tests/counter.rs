@@ -8,3 +8,5 @@ mod audits;
 mod by_hand;
 #[path = "counter/jobs.rs"]
 mod jobs;
+#[path = "counter/shelf.rs"]
+mod shelf;

@@ -211,8 +211,8 @@ pub(crate) fn wrong_left(
 /// Which containers to open for a fill: the fewest, the cheapest, and what leaves least over.
 ///
 /// Each of the `sizes` has a `name` and its `volume`, if need be a `price` in the smallest unit of the one currency and
-/// the `stock`. Each of the `opened` ones has `name`, `volume`, `same_fluid`, `sealed`, `clean`, `dated` and
-/// `within_date`; those that can be used go first. `bulk` has what is `available`. Volumes count exactly, all at one
+/// the `stock`. Each of the `opened` ones has `name`, `volume`, `same_fluid`, `sealed`, `clean`, `dated` and, where that is
+/// known, `within_date`; those that can be used go first. `bulk` has what is `available`. Volumes count exactly, all at one
 /// temperature. `short` is what is missing: do not start. Source: arithmetic; what makes an opened container unfit is
 /// common practice, no source.
 ///

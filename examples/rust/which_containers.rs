@@ -21,7 +21,7 @@ fn main() -> Result<(), Error> {
         sealed: true,
         clean: true,
         dated: true,
-        within_date: true,
+        within_date: Some(true),
     }];
     let told = containers(Amount::parse("1.3 L")?, &sizes, &opened, None)?;
 

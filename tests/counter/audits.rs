@@ -1,15 +1,8 @@
 //! What records cost, against the invoices that were written of them.
 
-use super::jobs::{CLOSED, OPEN, entries, job, journal, pour, prices};
+use super::jobs::{CLOSED, OPEN, entries, job, journal, list, pour, prices};
 use brimline::estimate::{Audit, Audited, audit};
 use brimline::{Pack, PriceList, Record, invoice};
-
-/// The embedded list, with one thing in it told otherwise.
-fn list(from: &str, to: &str) -> PriceList {
-    let text = prices().to_json();
-    assert!(text.contains(from), "{from}");
-    PriceList::from_json(&text.replace(from, to)).expect("it reads")
-}
 
 /// A job that was billed under one list and is audited under another.
 fn of(sheet: &str, volume: &str, billed: &PriceList, now: &PriceList, pack: &Pack) -> Audit {

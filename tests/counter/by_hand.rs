@@ -114,59 +114,6 @@ fn a_ceiling_that_cannot_be_kept_is_refused_where_it_stands() {
 }
 
 #[test]
-fn what_is_not_on_the_shelf_is_told_before_the_start() {
-    let check = job("pipit-level", "check", &[]);
-    let shelf = |text: &str| {
-        let told = estimate(
-            &prices(),
-            &check,
-            &asked(&format!(r#"{{"on":"2026-03-02","stock":{text}}}"#)),
-        );
-        told.expect("estimated")
-            .stock()
-            .expect("the shelf was given")
-            .clone()
-    };
-    // The worst case takes 1.1 L.
-    let short = shelf(r#"{"full":[{"container":"sedge-thin-bottle","count":1}]}"#);
-    assert_eq!(
-        short.short.map(|short| short.to_string()).as_deref(),
-        Some("0.1 L")
-    );
-    let enough = shelf(r#"{"full":[{"container":"sedge-thin-bottle","count":2}]}"#);
-    assert_eq!((enough.short, enough.containers[0].count), (None, 2));
-    let rest = |fluid: &str, day: &str| {
-        shelf(&format!(
-            r#"{{"full":[{{"container":"sedge-thin-bottle","count":1}}],"opened":[{{"name":"red cap","rest":"0.4 L",
-                "fluid":"{fluid}","sealed":true,"clean":true,"opened_on":"{day}"}}]}}"#
-        ))
-    };
-    // 180 days are within, 181 are not: 3 September 2025 is 180 days before 2 March 2026.
-    let used = rest("sedge-thin", "2025-09-03");
-    assert_eq!(
-        (used.opened.as_slice(), used.unused.len()),
-        (&["red cap".to_string()][..], 0)
-    );
-    assert_eq!(
-        used.left.map(|left| left.to_string()).as_deref(),
-        Some("0.3 L")
-    );
-    let stale = rest("sedge-thin", "2025-09-02");
-    assert_eq!(stale.unused[0].reasons[0].slug(), "out_of_date");
-    assert_eq!(
-        rest("sedge-mid", "2026-03-01").unused[0].reasons[0].slug(),
-        "other_fluid"
-    );
-    let unknown = asked(r#"{"stock":{"full":[{"container":"barrel","count":1}]}}"#);
-    let error = estimate(&prices(), &check, &unknown).expect_err("refused");
-    let fault = error.faults().next().expect("a fault");
-    assert_eq!(
-        (fault.kind, fault.path.as_str()),
-        (ErrorKind::Unresolved, "stock.full[0].container")
-    );
-}
-
-#[test]
 fn an_invoice_says_what_was_more_and_by_which_entries() {
     let estimated = estimate(
         &prices(),

@@ -133,7 +133,7 @@ class UnusedContainer(TypedDict):
     """An opened container that is not used, and why not."""
 
     name: str
-    reasons: list[Literal["other_fluid", "not_sealed", "not_clean", "not_dated", "out_of_date"]]
+    reasons: list[Literal["other_fluid", "not_sealed", "not_clean", "not_dated", "out_of_date", "age_unknown"]]
 
 
 class _Needed(TypedDict):

@@ -212,7 +212,7 @@ class OpenedUse(TypedDict):
 
     name: str
     usable: bool
-    reasons: list[Literal["other_fluid", "not_sealed", "not_clean", "not_dated", "out_of_date"]]
+    reasons: list[Literal["other_fluid", "not_sealed", "not_clean", "not_dated", "out_of_date", "age_unknown"]]
 
 
 class _ContainerPlans(TypedDict, total=False):

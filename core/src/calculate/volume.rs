@@ -351,8 +351,9 @@ fn opened<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Opened<'n>>
         reader.amount(node, Kind::Volume)
     });
     let mut flag = |name| reader.required(object, name, |reader, node| reader.flag(node));
-    let [same_fluid, sealed, clean, dated, within_date] =
-        ["same_fluid", "sealed", "clean", "dated", "within_date"].map(&mut flag);
+    let [same_fluid, sealed, clean, dated] =
+        ["same_fluid", "sealed", "clean", "dated"].map(&mut flag);
+    let within_date = reader.optional(object, "within_date", Reader::flag);
     Some(Opened {
         name: name?,
         volume: held?,
@@ -360,7 +361,7 @@ fn opened<'n>(reader: &mut Reader<'_>, node: &'n Node<'_>) -> Option<Opened<'n>>
         sealed: sealed?,
         clean: clean?,
         dated: dated?,
-        within_date: within_date?,
+        within_date,
     })
 }
 

@@ -29,7 +29,8 @@ pub struct Asked {
     pub ceiling: Option<Money>,
     /// What is on the shelf now.
     pub stock: Option<Stock>,
-    /// The day opened containers are held against. Absent: the UTC day of the newest entry.
+    /// The day opened containers are held against. Absent: the UTC day of the newest entry; without either, their age is not
+    /// known.
     pub on: Option<Date>,
 }
 

@@ -167,13 +167,19 @@ fn in_stock(stock: &Stock, container: &str) -> u64 {
     own.fold(0, |sum, full| sum.saturating_add(full.count))
 }
 
-/// Whether a container was opened on the day or before it, and not too long before.
-fn is_within(rest: &Rest, day: Option<Date>, most_days: Option<u64>) -> bool {
-    let (Some(opened), Some(day)) = (rest.opened_on, day) else {
-        return most_days.is_none();
+/// Whether a container was opened not too long before a day. Where a limit is set and the day is not known, or lies before
+/// it was opened, that cannot be told.
+fn is_within(rest: &Rest, day: Option<Date>, most_days: Option<u64>) -> Option<bool> {
+    let age = |opened: Date, day: Date| {
+        let age = opened.until(day).ok()?.get_days();
+        u64::try_from(age).ok()
     };
-    let age = opened.until(day).map_or(-1, |age| age.get_days());
-    u64::try_from(age).is_ok_and(|age| most_days.is_none_or(|most| age <= most))
+    match (rest.opened_on, day) {
+        (Some(opened), Some(day)) => {
+            age(opened, day).map(|age| most_days.is_none_or(|most| age <= most))
+        }
+        _ => most_days.is_none().then_some(true),
+    }
 }
 
 impl Asked {

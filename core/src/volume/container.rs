@@ -40,8 +40,8 @@ pub struct Opened<'a> {
     pub clean: bool,
     /// Whether the day it was opened is on it.
     pub dated: bool,
-    /// Whether it is within the time the shop allows after that day.
-    pub within_date: bool,
+    /// Whether it is within the time the shop allows after that day; `None` where that cannot be told.
+    pub within_date: Option<bool>,
 }
 
 words! {
@@ -57,6 +57,8 @@ words! {
         NotDated = "not_dated",
         /// It was opened too long ago.
         OutOfDate = "out_of_date",
+        /// How long it has been open cannot be told.
+        AgeUnknown = "age_unknown",
     }
 }
 
@@ -311,8 +313,15 @@ impl Opened<'_> {
             (!self.sealed, OpenedDefect::NotSealed),
             (!self.clean, OpenedDefect::NotClean),
             (!self.dated, OpenedDefect::NotDated),
-            // Without a date nothing is known of its age.
-            (self.dated && !self.within_date, OpenedDefect::OutOfDate),
+            // Without a date nothing is known of its age, and that is told already.
+            (
+                self.dated && self.within_date == Some(false),
+                OpenedDefect::OutOfDate,
+            ),
+            (
+                self.dated && self.within_date.is_none(),
+                OpenedDefect::AgeUnknown,
+            ),
         ];
         let found = table.into_iter().filter(|(stands, _)| *stands);
         found.map(|(_, defect)| defect).collect()
@@ -420,7 +429,7 @@ mod tests {
             sealed: true,
             clean: true,
             dated: true,
-            within_date: true,
+            within_date: Some(true),
         }
     }
 
@@ -490,16 +499,26 @@ mod tests {
         let sizes = [size("bottle", "1 L")];
         let good = opened("good", "0.5 L");
         let old = Opened {
-            within_date: false,
+            within_date: Some(false),
             ..opened("old", "0.9 L")
         };
         let unknown = Opened {
             sealed: false,
             dated: false,
-            within_date: false,
+            within_date: None,
             ..opened("unknown", "0.9 L")
         };
-        let plans = containers(litres("1.5 L"), &sizes, &[old, good, unknown], None).unwrap();
+        let ageless = Opened {
+            within_date: None,
+            ..opened("ageless", "0.9 L")
+        };
+        let plans = containers(
+            litres("1.5 L"),
+            &sizes,
+            &[old, good, unknown, ageless],
+            None,
+        )
+        .unwrap();
         assert_eq!(told(&plans.fewest), "1 bottle, left 0 L");
         let plan = plans.fewest.unwrap();
         assert_eq!(plan.opened, ["good"]);
@@ -508,6 +527,7 @@ mod tests {
         assert!(plans.opened[1].usable);
         let [not_sealed, not_dated] = [OpenedDefect::NotSealed, OpenedDefect::NotDated];
         assert_eq!(plans.opened[2].reasons, [not_sealed, not_dated]);
+        assert_eq!(plans.opened[3].reasons, [OpenedDefect::AgeUnknown]);
         assert!(plans.cautions.contains(&"opened_fluid"));
         // Enough by itself; the second stays closed.
         let second = opened("second", "1 L");

@@ -57,7 +57,7 @@ proptest! {
                 sealed: true,
                 clean: true,
                 dated: true,
-                within_date: true,
+                within_date: Some(true),
             })
             .collect();
         let plans = containers(litres(need), &sizes, &opened, litres(bulk)).unwrap();

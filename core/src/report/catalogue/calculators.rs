@@ -53,6 +53,7 @@ pub(super) static CALCULATORS: &[Part] = table! {
         not_clean: "It or the fluid is not clean.",
         not_dated: "Nobody wrote on it when it was opened.",
         out_of_date: "It was opened too long ago.",
+        age_unknown: "How long it has been open cannot be told.",
     }
     warm_up_method {
         first_order: "from a curve through the readings that levels out",
