@@ -70,6 +70,7 @@ fn what_is_no_list_at_all_is_held() {
         ("/wait", "{\"paid_by\":\"nobody\"}"),
         ("/opened/max_age_days", "-1"),
         ("/disposal/0/stream", "\"drain\""),
+        ("/disposal/0/step", "0.1"),
         (
             "/fluids/0",
             "{\"fluid\":\"a\",\"billing\":{\"policy\":\"used\"},\"colour\":1}",

@@ -1,12 +1,12 @@
 //! What parts, supplies and disposal cost.
 
 use super::labour::jobs;
-use super::terms::{Terms, price, taxes};
+use super::terms::{Terms, price, step_fits, taxes};
 use crate::check::Job;
 use crate::document::{Node, Reader};
 use crate::money::Price;
-use crate::procedure::Threadlocker;
-use crate::quantity::Kind;
+use crate::procedure::{Threadlocker, volume};
+use crate::quantity::{Amount, Kind};
 use crate::word::words;
 use alloc::string::String;
 use alloc::vec::Vec;
@@ -77,6 +77,9 @@ pub struct DisposalPrice {
     pub stream: Stream,
     /// For one unit of volume.
     pub price: Price,
+    /// The step in which it is billed, begun steps in all (volume). Absent: as it came out, to six decimals.
+    #[serde(skip_serializing_if = "Option::is_none")]
+    pub step: Option<Amount>,
     /// The taxes it bears.
     #[serde(skip_serializing_if = "Vec::is_empty")]
     pub taxes: Vec<String>,
@@ -150,17 +153,20 @@ pub(super) fn disposed(
     node: &Node<'_>,
     terms: &Terms<'_>,
 ) -> Option<DisposalPrice> {
-    let object = &reader.object(node, &["stream", "price", "taxes"])?;
+    let object = &reader.object(node, &["stream", "price", "step", "taxes"])?;
     let stream = reader.required(object, "stream", |reader, node| {
         reader.word(node, Stream::WORDS)
     });
     let price = reader.required(object, "price", |reader, node| {
         price(reader, node, terms, Some(Kind::Volume))
     });
+    let step = reader.optional(object, "step", volume);
+    step_fits(reader, step, price);
     let taxes = taxes(reader, object, terms);
     Some(DisposalPrice {
         stream: stream?,
         price: price?,
+        step,
         taxes,
     })
 }

@@ -1,6 +1,6 @@
 //! What work costs, and who pays for the wait.
 
-use super::terms::{Fields, Terms, price, taxes};
+use super::terms::{Fields, Terms, price, step_fits, taxes};
 use crate::check::Job;
 use crate::document::{Node, Reader};
 use crate::error::{ErrorKind, Fault};
@@ -8,7 +8,7 @@ use crate::money::Price;
 use crate::procedure::above_zero;
 use crate::quantity::{Amount, Kind};
 use crate::word::words;
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
 
@@ -137,13 +137,7 @@ pub(super) fn work(
         let hint = "what is billed needs it";
         reader.note_at(*name, Fault::new(ErrorKind::MissingField).hint(hint));
     }
-    let unit = rate.and_then(Price::per);
-    if let (Some(step), Some(unit)) = (step, unit)
-        && step.to_exact(unit).is_none()
-    {
-        let fault = Fault::new(ErrorKind::Conflict).got(&step.to_string());
-        reader.note_at("step", fault.hint("state it in the unit of the rate"));
-    }
+    step_fits(reader, step, rate);
     Some(LabourPrice {
         id: id?,
         jobs: jobs?,

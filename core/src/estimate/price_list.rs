@@ -322,7 +322,7 @@ mod tests {
                       {"id":"v","jobs":["check"],"billed":"fixed"}],
             "leak_search":{"id":"k","billed":"hands_on","rate":"92 EUR/h"},
             "wait":{"paid_by":"customer"},"opened":{"usable":true,"max_age_days":-1},
-            "disposal":[{"stream":"oil","price":2},{"stream":"oil","price":"1 EUR/L"}]}"#;
+            "disposal":[{"stream":"oil","price":2},{"stream":"oil","price":"1 EUR/US qt","step":"0.1 L"}]}"#;
         // Worked by hand: one fault for each thing that is wrong above.
         let mut got = faults(text);
         let mut wanted = told(&[
@@ -353,6 +353,7 @@ mod tests {
             ("wait.rate", "missing_field"),
             ("opened.max_age_days", "out_of_range"),
             ("disposal[0].price", "wrong_type"),
+            ("disposal[1].step", "conflict"),
             ("disposal[1].stream", "duplicate_id"),
         ]);
         got.sort();

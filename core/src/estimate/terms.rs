@@ -92,6 +92,16 @@ pub(super) fn taxes(
     })
 }
 
+/// Notes a step that cannot be billed in the unit of its price.
+pub(super) fn step_fits(reader: &mut Reader<'_>, step: Option<Amount>, price: Option<Price>) {
+    if let (Some(step), Some(unit)) = (step, price.and_then(Price::per))
+        && step.to_exact(unit).is_none()
+    {
+        let fault = Fault::new(ErrorKind::Conflict).got(&step.to_string());
+        reader.note_at("step", fault.hint("state it in the unit of the price"));
+    }
+}
+
 /// A price in the currency of the list: of one, or of a unit of a kind.
 pub(super) fn price(
     reader: &mut Reader<'_>,

@@ -180,7 +180,7 @@ impl<'w> Work<'w> {
             return Ok(());
         };
         let unit = price.price.per().unwrap_or(Unit::Litre);
-        let volume = in_steps(*count, unit, None, None, VOLUME_PLACES)?;
+        let volume = in_steps(*count, unit, None, price.step, VOLUME_PLACES)?;
         let cause = cause(Policy::VolumeOut, entries);
         let what = (What::Disposal, self.stream.slug());
         lines.put(what, cause, volume, price.price, &price.taxes)
