@@ -8,5 +8,7 @@ mod audits;
 mod by_hand;
 #[path = "counter/jobs.rs"]
 mod jobs;
+#[path = "counter/places.rs"]
+mod places;
 #[path = "counter/shelf.rs"]
 mod shelf;

@@ -61,14 +61,14 @@ impl Ceiling {
         let mut faults = Vec::new();
         let mut last = None;
         // Whatever was said before it counts no more.
-        if let Some((seq, text)) = facts.approved.last() {
-            let at = path(check, *seq, "ceiling");
+        if let Some((entry, text)) = facts.approved.last() {
+            let at = path(check, entry, "ceiling");
             match Money::parse(text) {
                 Ok(money) if money.currency() == currency => {
                     last = Some(Ceiling {
                         money,
                         path: at,
-                        entries: Vec::from([*seq]),
+                        entries: Vec::from([entry.seq]),
                     });
                 }
                 Ok(money) => faults.push(mixed(currency, money.currency()).got(text).at(at)),

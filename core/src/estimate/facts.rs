@@ -2,7 +2,9 @@
 
 use super::goods::Stream;
 use super::work::{Poured, Work};
-use crate::check::{Fact, Grade, Happened, Job, LevelCheck, PlugState, Standing, StripResult};
+use crate::check::{
+    Entry, Fact, Grade, Happened, Job, LevelCheck, PlugState, Standing, StripResult,
+};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -17,14 +19,30 @@ pub(super) struct Facts<'c> {
     pub(super) unmeasured: Vec<u64>,
     /// Entries whose volume could not be booked, so that it is not billed.
     pub(super) unbooked: Vec<u64>,
-    /// The last approval, and every other one: its `seq` and the ceiling as it was written.
-    pub(super) approved: Vec<(u64, &'c str)>,
+    /// The approvals in order: their entries, and the ceilings as they were written.
+    pub(super) approved: Vec<(&'c Entry, &'c str)>,
 }
 
-/// Where in the journal an entry stands, as the path of a fault begins.
-pub(super) fn path(check: &LevelCheck, seq: u64, field: &str) -> String {
-    let place = check.entries().position(|entry| entry.seq == seq);
-    format!("entries[{}].{field}", place.unwrap_or_default())
+/// Where in the journal a field of an entry that counts stands: in the entry itself, or in what a correction puts there.
+pub(super) fn path(check: &LevelCheck, entry: &Entry, field: &str) -> String {
+    let within = |mut own: &Entry| {
+        let mut path = String::new();
+        // They share a `seq`, so they are told apart by where they are kept.
+        while !core::ptr::eq(own, entry) {
+            let Fact::Correction { replaces, .. } = &own.fact else {
+                return None;
+            };
+            own = replaces.as_deref()?;
+            path.push_str("replaces.");
+        }
+        Some(path)
+    };
+    let mut places = check.entries().enumerate();
+    let path = places.find_map(|(place, own)| {
+        let within = within(own)?;
+        Some(format!("entries[{place}].{within}{field}"))
+    });
+    path.unwrap_or_default()
 }
 
 impl<'c> Facts<'c> {
@@ -72,7 +90,7 @@ impl<'c> Facts<'c> {
                         path: if from_sheet {
                             "procedure.fluid".to_string()
                         } else {
-                            path(check, seq, "fluid")
+                            path(check, happened.entry, "fluid")
                         },
                         count: 0,
                         entries: Vec::new(),
@@ -113,7 +131,7 @@ impl<'c> Facts<'c> {
                     self.work.stream = Stream::Mixed;
                 }
             }
-            Fact::Approved { ceiling } => self.approved.push((seq, ceiling)),
+            Fact::Approved { ceiling } => self.approved.push((happened.entry, ceiling)),
             _ => {}
         }
     }

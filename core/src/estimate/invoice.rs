@@ -202,16 +202,16 @@ fn findings(standing: &Standing<'_>, facts: &Facts<'_>, total: Money) -> Vec<Fin
         let finding = Finding::new("waste_unmeasured", Severity::Note);
         found.push(finding.of(facts.unmeasured.iter().copied()));
     }
-    if let Some((seq, text)) = facts.approved.last() {
+    if let Some((entry, text)) = facts.approved.last() {
         let same = |ceiling: &Money| ceiling.currency() == total.currency();
         match Money::parse(text).ok().filter(same) {
             Some(ceiling) if ceiling.minor_units() < total.minor_units() => {
-                let finding = Finding::new("ceiling_passed", Severity::Stop).of([*seq]);
+                let finding = Finding::new("ceiling_passed", Severity::Stop).of([entry.seq]);
                 let finding = finding.with("ceiling", ceiling);
                 found.push(finding.with("total", total));
             }
             Some(_) => {}
-            None => found.push(Finding::new("ceiling_unread", Severity::Caution).of([*seq])),
+            None => found.push(Finding::new("ceiling_unread", Severity::Caution).of([entry.seq])),
         }
     }
     found
