@@ -2354,6 +2354,17 @@ brim_status brim_lacks_text(const struct brim_lacks *lacks,
                             size_t *length,
                             struct brim_error *error);
 
+// As `brim_lacks_text`, by a teller.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+brim_status brim_lacks_text_with(const struct brim_lacks *lacks,
+                                 size_t index,
+                                 const struct brim_teller *teller,
+                                 char *buffer,
+                                 size_t capacity,
+                                 size_t *length,
+                                 struct brim_error *error);
+
 // All of them as JSON: `[{"id","severity","entries"}]`.
 //
 // Errors: none of its own.
@@ -2395,6 +2406,16 @@ brim_status brim_history_text(const struct brim_history *history,
                               size_t capacity,
                               size_t *length,
                               struct brim_error *error);
+
+// As `brim_history_text`, by a teller.
+//
+// Errors: none of its own.
+brim_status brim_history_text_with(const struct brim_history *history,
+                                   const struct brim_teller *teller,
+                                   char *buffer,
+                                   size_t capacity,
+                                   size_t *length,
+                                   struct brim_error *error);
 
 // How many units there are, by vehicle and unit in the order of their names.
 //
@@ -2527,6 +2548,16 @@ brim_status brim_comebacks_text(const struct brim_comebacks *comebacks,
                                 size_t *length,
                                 struct brim_error *error);
 
+// As `brim_comebacks_text`, by a teller.
+//
+// Errors: none of its own.
+brim_status brim_comebacks_text_with(const struct brim_comebacks *comebacks,
+                                     const struct brim_teller *teller,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length,
+                                     struct brim_error *error);
+
 // How many things were found.
 //
 // Errors: none of its own.
@@ -2571,36 +2602,6 @@ brim_status brim_comebacks_digest(const struct brim_comebacks *comebacks,
                                   size_t *length,
                                   struct brim_error *error);
 
-// Runs beside a host's old rule: evaluates old jobs on the pack and answers, as JSON, what
-// differs
-// and how good the evidence is. `jobs` has one job a line:
-// `{"id", "journal": {...}, "verdict"?, "leak"?}`.
-//
-// Errors: every fault of the first job that cannot be read, with its path.
-brim_status brim_shadow_json(const struct brim_pack *pack,
-                             const char *jobs,
-                             size_t jobs_length,
-                             char *buffer,
-                             size_t capacity,
-                             size_t *length,
-                             struct brim_error *error);
-
-// What records cost a shop, by its price list and without tax, as JSON: checks that were never
-// proven, leaks that were missed, fluid that was poured and not billed, promises that were missed.
-// `records` points to `count` handles. `billed` points to as many texts, each the volume of fluid
-// the customer was billed, or NULL where that is not known; or `billed` is NULL.
-//
-// Errors: those of an amount, and `BRIM_ERROR_WRONG_KIND` for one that is no volume.
-brim_status brim_audit_json(const struct brim_price_list *prices,
-                            const struct brim_pack *pack,
-                            const struct brim_record *const *records,
-                            const char *const *billed,
-                            size_t count,
-                            char *buffer,
-                            size_t capacity,
-                            size_t *length,
-                            struct brim_error *error);
-
 // When the job of a record is to be looked at again. `history` may be NULL; the rate of the
 // record's unit is used where the record is its newest visit. `rules` is a JSON object of the
 // shop's own numbers, or NULL for the default ones. No clock is asked.
@@ -2633,6 +2634,16 @@ brim_status brim_follow_up_text(const struct brim_follow_up *follow_up,
                                 size_t capacity,
                                 size_t *length,
                                 struct brim_error *error);
+
+// As `brim_follow_up_text`, by a teller.
+//
+// Errors: none of its own.
+brim_status brim_follow_up_text_with(const struct brim_follow_up *follow_up,
+                                     const struct brim_teller *teller,
+                                     char *buffer,
+                                     size_t capacity,
+                                     size_t *length,
+                                     struct brim_error *error);
 
 // The job to be done then, as `recheck`; empty where nothing asks for one.
 //
@@ -2682,6 +2693,63 @@ brim_status brim_follow_up_date(const struct brim_follow_up *follow_up,
                                 size_t capacity,
                                 size_t *length,
                                 struct brim_error *error);
+
+// Runs beside a host's old rule: evaluates old jobs on the pack and answers, as JSON, what
+// differs and how good the evidence is. `jobs` has one job a line:
+// `{"id", "journal": {...}, "verdict"?, "leak"?}`.
+//
+// Errors: every fault of the first job that cannot be read, with its path.
+brim_status brim_shadow_json(const struct brim_pack *pack,
+                             const char *jobs,
+                             size_t jobs_length,
+                             char *buffer,
+                             size_t capacity,
+                             size_t *length,
+                             struct brim_error *error);
+
+// What `brim_shadow_json` answers, in plain lines of at most 80 columns. The teller may be NULL,
+// for English.
+//
+// Errors: those of `brim_shadow_json`.
+brim_status brim_shadow_text(const struct brim_pack *pack,
+                             const char *jobs,
+                             size_t jobs_length,
+                             const struct brim_teller *teller,
+                             char *buffer,
+                             size_t capacity,
+                             size_t *length,
+                             struct brim_error *error);
+
+// What records cost a shop, by its price list and without tax, as JSON: checks that were never
+// proven, leaks that were missed, fluid that was poured and not billed, promises that were missed.
+// `records` points to `count` handles. `billed` points to as many texts, each the volume of fluid
+// the customer was billed, or NULL where that is not known; or `billed` is NULL.
+//
+// Errors: those of an amount, and `BRIM_ERROR_WRONG_KIND` for one that is no volume.
+brim_status brim_audit_json(const struct brim_price_list *prices,
+                            const struct brim_pack *pack,
+                            const struct brim_record *const *records,
+                            const char *const *billed,
+                            size_t count,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
+
+// What `brim_audit_json` answers, in plain lines of at most 80 columns, with every caution in
+// full. The teller may be NULL, for English.
+//
+// Errors: those of `brim_audit_json`.
+brim_status brim_audit_text(const struct brim_price_list *prices,
+                            const struct brim_pack *pack,
+                            const struct brim_record *const *records,
+                            const char *const *billed,
+                            size_t count,
+                            const struct brim_teller *teller,
+                            char *buffer,
+                            size_t capacity,
+                            size_t *length,
+                            struct brim_error *error);
 
 // The embedded demonstration list: invented prices of an invented shop, for the embedded pack.
 //
@@ -2890,29 +2958,6 @@ brim_status brim_check_estimate(const struct brim_check *check,
                                 struct brim_estimate **estimate,
                                 struct brim_error *error);
 
-// What a job costs: the facts of its journal under a price list. `estimated` is the document of an
-// estimate, or NULL: with it the invoice tells how it differs from the likely case, and why.
-//
-// Errors: every fault of the estimate, with path and position; `BRIM_ERROR_UNRESOLVED` for
-// everything that has no price, all at once; `BRIM_ERROR_CONFLICT` for an estimate in another
-// currency.
-brim_status brim_check_invoice(const struct brim_check *check,
-                               const struct brim_price_list *prices,
-                               const char *estimated,
-                               size_t estimated_length,
-                               struct brim_invoice **invoice,
-                               struct brim_error *error);
-
-// What came out, for the disposal log, as JSON:
-// `{"stream","volume","between":[lo,hi],"entries","unmeasured"}`.
-//
-// Errors: `BRIM_ERROR_OUT_OF_RANGE` for more than an amount holds.
-brim_status brim_check_waste_json(const struct brim_check *check,
-                                  char *buffer,
-                                  size_t capacity,
-                                  size_t *length,
-                                  struct brim_error *error);
-
 // Frees an estimate. NULL is allowed.
 void brim_estimate_free(struct brim_estimate *estimate);
 
@@ -2958,6 +3003,41 @@ brim_status brim_estimate_cautions(const struct brim_estimate *estimate,
                                    size_t *length,
                                    struct brim_error *error);
 
+// The estimate in plain lines of at most 80 columns, with every caution in full. `check` is the one
+// it was made of: its sheet words its own cautions. The teller may be NULL, for English.
+//
+// Errors: none of its own.
+brim_status brim_estimate_text(const struct brim_estimate *estimate,
+                               const struct brim_check *check,
+                               const struct brim_teller *teller,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
+
+// What a job costs: the facts of its journal under a price list. `estimated` is the document of an
+// estimate, or NULL: with it the invoice tells how it differs from the likely case, and why.
+//
+// Errors: every fault of the estimate, with path and position; `BRIM_ERROR_UNRESOLVED` for
+// everything that has no price, all at once; `BRIM_ERROR_CONFLICT` for an estimate in another
+// currency.
+brim_status brim_check_invoice(const struct brim_check *check,
+                               const struct brim_price_list *prices,
+                               const char *estimated,
+                               size_t estimated_length,
+                               struct brim_invoice **invoice,
+                               struct brim_error *error);
+
+// What came out, for the disposal log, as JSON:
+// `{"stream","volume","between":[lo,hi],"entries","unmeasured"}`.
+//
+// Errors: `BRIM_ERROR_OUT_OF_RANGE` for more than an amount holds.
+brim_status brim_check_waste_json(const struct brim_check *check,
+                                  char *buffer,
+                                  size_t capacity,
+                                  size_t *length,
+                                  struct brim_error *error);
+
 // Frees an invoice. NULL is allowed.
 void brim_invoice_free(struct brim_invoice *invoice);
 
@@ -3000,6 +3080,18 @@ brim_status brim_invoice_cautions(const struct brim_invoice *invoice,
                                   size_t capacity,
                                   size_t *length,
                                   struct brim_error *error);
+
+// The invoice in plain lines of at most 80 columns, with every caution in full. `check` is the one
+// it was made of: its sheet words its own cautions. The teller may be NULL, for English.
+//
+// Errors: none of its own.
+brim_status brim_invoice_text(const struct brim_invoice *invoice,
+                              const struct brim_check *check,
+                              const struct brim_teller *teller,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
 
 // Begins a journal in an empty storage, from its header as JSON. Of the options, the limits count.
 //
@@ -3933,6 +4025,67 @@ brim_status brim_forecast_text_with(const struct brim_forecast *forecast,
                                     size_t capacity,
                                     size_t *length,
                                     struct brim_error *error);
+
+// A verdict in one sentence. The teller may be NULL, for English.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` for a number of no verdict.
+brim_status brim_verdict_text(brim_verdict verdict,
+                              const struct brim_teller *teller,
+                              char *buffer,
+                              size_t capacity,
+                              size_t *length,
+                              struct brim_error *error);
+
+// Why the answer is what it is: a sentence for each reason, a line each, in the order of the result
+// document. The teller may be NULL, for English.
+//
+// Errors: none of its own.
+brim_status brim_evaluation_reasons_text(const struct brim_evaluation *evaluation,
+                                         const struct brim_teller *teller,
+                                         char *buffer,
+                                         size_t capacity,
+                                         size_t *length,
+                                         struct brim_error *error);
+
+// Every defect of the sheets themselves in a sentence, a line each, in the order of
+// `brim_pack_lint_json`. The teller may be NULL, for English.
+//
+// Errors: none of its own.
+brim_status brim_pack_lint_text(const struct brim_pack *pack,
+                                const struct brim_teller *teller,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// A departure from the correct level, written as `[-2 L, -1.5 L]`, in words: short, over, or across
+// it. The teller may be NULL, for English.
+//
+// Errors: those of `brim_interval_intersect`.
+brim_status brim_departure_text(const char *interval,
+                                size_t interval_length,
+                                const struct brim_teller *teller,
+                                char *buffer,
+                                size_t capacity,
+                                size_t *length,
+                                struct brim_error *error);
+
+// What an id that a calculator answers means, in words: by its room, as `leak`, the list it is of,
+// as `response`, and the id, as `report`. The teller may be NULL, for English.
+//
+// Errors: `BRIM_ERROR_UNKNOWN_VALUE` where there are no words, as for names that stand for
+// themselves.
+brim_status brim_answered_text(const char *of_room,
+                               size_t of_room_length,
+                               const char *of_list,
+                               size_t of_list_length,
+                               const char *id,
+                               size_t id_length,
+                               const struct brim_teller *teller,
+                               char *buffer,
+                               size_t capacity,
+                               size_t *length,
+                               struct brim_error *error);
 
 // The work sheet of a job, on one printed page: what was found and done, what it means and what
 // comes next, the leak reading, the lines of money, what is not proven, three pictures, every

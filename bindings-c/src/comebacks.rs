@@ -5,14 +5,11 @@ use crate::getter::{tell, value};
 use crate::guard::answer;
 use crate::handle::{self, Handle};
 use crate::list::{self, brim_severity};
-use crate::pack::brim_pack;
-use crate::price_list::brim_price_list;
 use crate::record::{self, brim_record};
-use crate::text::{at, out, room, text, text_if, texts_if};
-use brimline_core::estimate::{Audited, audit};
-use brimline_core::record::{ComebackRules, Comebacks, OldJob, comebacks_with, shadow};
+use crate::teller::brim_teller;
+use crate::text::{at, out, text_if};
+use brimline_core::record::{ComebackRules, Comebacks, comebacks_with};
 use brimline_core::report;
-use brimline_core::{Amount, Error, Pack, PriceList};
 use std::ffi::c_char;
 
 /// What was found in many records: closed jobs that were never proven right, leaks nobody
@@ -117,6 +114,32 @@ pub unsafe extern "C" fn brim_comebacks_text(
             length,
             error,
             |comebacks| Ok(report::comebacks(comebacks)),
+        )
+    }
+}
+
+/// As `brim_comebacks_text`, by a teller.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_comebacks_text_with(
+    comebacks: *const brim_comebacks,
+    teller: *const brim_teller,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            comebacks,
+            "comebacks",
+            buffer,
+            capacity,
+            length,
+            error,
+            |comebacks| Ok(handle::look(teller, "teller")?.comebacks(comebacks)),
         )
     }
 }
@@ -237,75 +260,4 @@ pub unsafe extern "C" fn brim_comebacks_digest(
             },
         )
     }
-}
-
-/// Runs beside a host's old rule: evaluates old jobs on the pack and answers, as JSON, what
-/// differs
-/// and how good the evidence is. `jobs` has one job a line:
-/// `{"id", "journal": {...}, "verdict"?, "leak"?}`.
-///
-/// Errors: every fault of the first job that cannot be read, with its path.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn brim_shadow_json(
-    pack: *const brim_pack,
-    jobs: *const c_char,
-    jobs_length: usize,
-    buffer: *mut c_char,
-    capacity: usize,
-    length: *mut usize,
-    error: *mut brim_error,
-) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (pack, jobs, room) = unsafe {
-            let pack: &Pack = handle::look(pack, "pack")?;
-            let jobs = text(jobs, jobs_length, "jobs")?;
-            (pack, jobs, room(buffer, capacity, length)?)
-        };
-        let read = |job| OldJob::from_json(job, pack.measures());
-        let jobs: Vec<OldJob> = jobs.lines().map(read).collect::<Result<_, _>>()?;
-        room.put(&shadow(pack, &jobs).to_json())
-    })
-}
-
-/// What records cost a shop, by its price list and without tax, as JSON: checks that were never
-/// proven, leaks that were missed, fluid that was poured and not billed, promises that were missed.
-/// `records` points to `count` handles. `billed` points to as many texts, each the volume of fluid
-/// the customer was billed, or NULL where that is not known; or `billed` is NULL.
-///
-/// Errors: those of an amount, and `BRIM_ERROR_WRONG_KIND` for one that is no volume.
-#[unsafe(no_mangle)]
-pub unsafe extern "C" fn brim_audit_json(
-    prices: *const brim_price_list,
-    pack: *const brim_pack,
-    records: *const *const brim_record,
-    billed: *const *const c_char,
-    count: usize,
-    buffer: *mut c_char,
-    capacity: usize,
-    length: *mut usize,
-    error: *mut brim_error,
-) -> brim_status {
-    answer(error, || {
-        // SAFETY: pointers as the header asks.
-        let (prices, pack, records, billed, room) = unsafe {
-            let prices: &PriceList = handle::look(prices, "prices")?;
-            let pack: &Pack = handle::look(pack, "pack")?;
-            let records = record::list(records, count)?;
-            let billed = texts_if(billed, count, "billed")?;
-            (
-                prices,
-                pack,
-                records,
-                billed,
-                room(buffer, capacity, length)?,
-            )
-        };
-        let jobs = records.into_iter().zip(billed).map(|(record, billed)| {
-            let billed = billed.map(Amount::parse).transpose()?;
-            Ok(Audited { record, billed })
-        });
-        let jobs: Vec<Audited> = jobs.collect::<Result<_, Error>>()?;
-        room.put(&audit(prices, pack, &jobs)?.to_json())
-    })
 }

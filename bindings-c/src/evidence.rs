@@ -4,6 +4,7 @@ use crate::error::{brim_error, brim_status};
 use crate::getter::{tell, value};
 use crate::handle::{self, Handle};
 use crate::list::{self, brim_severity};
+use crate::teller::brim_teller;
 use crate::text::at;
 use brimline_core::document::canonical;
 use brimline_core::record::Lack;
@@ -139,6 +140,30 @@ pub unsafe extern "C" fn brim_lacks_text(
     unsafe {
         tell(lacks, "lacks", buffer, capacity, length, error, |lacks| {
             Ok(lack(at(lacks, index, "index")?.id).unwrap_or_default())
+        })
+    }
+}
+
+/// As `brim_lacks_text`, by a teller.
+///
+/// Errors: `BRIM_ERROR_OUT_OF_RANGE` for an index past the last.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_lacks_text_with(
+    lacks: *const brim_lacks,
+    index: usize,
+    teller: *const brim_teller,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(lacks, "lacks", buffer, capacity, length, error, |lacks| {
+            let teller = handle::look(teller, "teller")?;
+            Ok(teller
+                .lack(at(lacks, index, "index")?.id)
+                .unwrap_or_default())
         })
     }
 }

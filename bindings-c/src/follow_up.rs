@@ -7,6 +7,7 @@ use crate::guard::answer;
 use crate::handle::{self, Handle};
 use crate::history::brim_history;
 use crate::record::brim_record;
+use crate::teller::brim_teller;
 use crate::text::{out, text_if};
 use brimline_core::record::{FollowUp, FollowUpRules, follow_up_with};
 use brimline_core::report;
@@ -112,6 +113,32 @@ pub unsafe extern "C" fn brim_follow_up_text(
             length,
             error,
             |follow_up| Ok(report::follow_up(follow_up)),
+        )
+    }
+}
+
+/// As `brim_follow_up_text`, by a teller.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_follow_up_text_with(
+    follow_up: *const brim_follow_up,
+    teller: *const brim_teller,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            follow_up,
+            "follow_up",
+            buffer,
+            capacity,
+            length,
+            error,
+            |follow_up| Ok(handle::look(teller, "teller")?.follow_up(follow_up)),
         )
     }
 }

@@ -7,6 +7,7 @@ use crate::guard::answer;
 use crate::handle::{self, Handle};
 use crate::known::{self, brim_end};
 use crate::record::{self, brim_record};
+use crate::teller::brim_teller;
 use crate::text::{at, out};
 use brimline_core::{History, report};
 use std::ffi::c_char;
@@ -101,6 +102,32 @@ pub unsafe extern "C" fn brim_history_text(
             length,
             error,
             |history| Ok(report::history(history)),
+        )
+    }
+}
+
+/// As `brim_history_text`, by a teller.
+///
+/// Errors: none of its own.
+#[unsafe(no_mangle)]
+pub unsafe extern "C" fn brim_history_text_with(
+    history: *const brim_history,
+    teller: *const brim_teller,
+    buffer: *mut c_char,
+    capacity: usize,
+    length: *mut usize,
+    error: *mut brim_error,
+) -> brim_status {
+    // SAFETY: pointers as the header asks.
+    unsafe {
+        tell(
+            history,
+            "history",
+            buffer,
+            capacity,
+            length,
+            error,
+            |history| Ok(handle::look(teller, "teller")?.history(history)),
         )
     }
 }

@@ -61,11 +61,16 @@ pub mod history;
 pub mod comebacks;
 
 pub mod follow_up;
+
+pub mod audit;
+
 pub mod price_list;
 
 pub mod lines;
 
 pub mod estimate;
+
+pub mod invoice;
 
 pub mod keeping;
 
@@ -88,6 +93,8 @@ pub mod signal;
 pub mod leak;
 
 pub mod teller;
+
+pub mod sentences;
 
 pub mod pages;
 

@@ -5,7 +5,7 @@ use crate::guard::answer;
 use crate::handle;
 use crate::list::{self, numbers};
 use crate::pack::brim_pack;
-use crate::teller::brim_teller;
+use crate::teller::{brim_teller, or_english};
 use crate::text::{self, room, text_if};
 use brimline_core::report::{Medium, Particulars, Picture, Teller};
 use brimline_core::{Error, LevelCheck};
@@ -54,13 +54,10 @@ unsafe fn with<R>(
     let (particulars, teller) = unsafe {
         (
             text_if(particulars, particulars_length, "particulars")?,
-            handle::look_if(teller, "teller")?,
+            or_english(teller)?,
         )
     };
-    let english = Teller::english();
-    Particulars::read(particulars.unwrap_or("{}"), |read| {
-        told(teller.unwrap_or(&english), read)
-    })?
+    Particulars::read(particulars.unwrap_or("{}"), |read| told(&teller, read))?
 }
 
 /// The work sheet of a job, on one printed page: what was found and done, what it means and what

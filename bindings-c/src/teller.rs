@@ -14,7 +14,7 @@ use crate::pack::brim_pack;
 use crate::report::state_caution;
 use crate::text::{self, at, out, room, text, text_if};
 use brimline_core::report::Teller;
-use brimline_core::{ErrorKind, Fault, Limits};
+use brimline_core::{Error, ErrorKind, Fault, Limits};
 use std::ffi::c_char;
 
 /// Tells answers in the language of a document of messages and in the units of a shop's profile.
@@ -28,6 +28,16 @@ pub struct brim_teller {
 impl Handle for brim_teller {
     type Held = Teller;
     const MARK: u64 = u64::from_le_bytes(*b"brimtel\0");
+}
+
+/// The teller of a handle; English where it is NULL.
+///
+/// # Safety
+/// As [`handle::look_if`].
+pub(crate) unsafe fn or_english(teller: *const brim_teller) -> Result<Teller, Error> {
+    // SAFETY: as the caller promises.
+    let teller = unsafe { handle::look_if(teller, "teller")? };
+    Ok(teller.cloned().unwrap_or_default())
 }
 
 /// Makes a teller of a document of messages and a profile, within the limits of the options. Without

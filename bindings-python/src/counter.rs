@@ -151,14 +151,21 @@ pub(crate) fn estimate<'py>(
     asked: Option<Document>,
 ) -> PyResult<Told<'py, Estimate>> {
     let (prices, check) = (&prices.0, &check.check);
-    let told = || {
-        let asked = match &asked {
-            Some(asked) => Asked::from_json(asked.text("asked")?)?,
-            None => Asked::default(),
-        };
-        Ok(brimline::estimate(prices, check, &asked)?.to_json())
-    };
+    let told = || Ok(estimated(prices, check, asked.as_ref())?.to_json());
     Told::from_json(py, &py.detach(|| answer(told))?)
+}
+
+/// What a job will cost, with what the host knows besides.
+pub(crate) fn estimated(
+    prices: &brimline::PriceList,
+    check: &brimline::LevelCheck,
+    asked: Option<&Document>,
+) -> Result<brimline::Estimate, brimline::Error> {
+    let asked = match asked {
+        Some(asked) => Asked::from_json(asked.text("asked")?)?,
+        None => Asked::default(),
+    };
+    brimline::estimate(prices, check, &asked)
 }
 
 /// What a job costs: the facts of its journal by line and cause, the leftover and the waste, as data.
@@ -186,14 +193,21 @@ pub(crate) fn invoice<'py>(
     estimated: Option<Document>,
 ) -> PyResult<Told<'py, Invoice>> {
     let (prices, check) = (&prices.0, &check.check);
-    let told = || {
-        let quote = match &estimated {
-            Some(estimated) => Some(Quote::from_json(estimated.text("estimated")?)?),
-            None => None,
-        };
-        Ok(brimline::invoice(prices, check, quote.as_ref())?.to_json())
-    };
+    let told = || Ok(billed(prices, check, estimated.as_ref())?.to_json());
     Told::from_json(py, &py.detach(|| answer(told))?)
+}
+
+/// What a job costs, against an estimate where there is one.
+pub(crate) fn billed(
+    prices: &brimline::PriceList,
+    check: &brimline::LevelCheck,
+    estimated: Option<&Document>,
+) -> Result<brimline::Invoice, brimline::Error> {
+    let quote = match estimated {
+        Some(estimated) => Some(Quote::from_json(estimated.text("estimated")?)?),
+        None => None,
+    };
+    brimline::invoice(prices, check, quote.as_ref())
 }
 
 /// What came out on a job, for the disposal log: the stream it goes to, the volume, and what is proved of that.

@@ -99,7 +99,7 @@ impl Forecast {
     /// >>> Forecast(min="50 °C").text()
     /// 'There are too few readings yet to say when the window opens.'
     fn text(&self) -> PyResult<String> {
-        answer(|| Ok(brimline::report::outlook(&self.held().answer())))
+        self.told(&brimline::report::Teller::english())
     }
 
     fn __copy__(&self) -> Self {
@@ -114,6 +114,11 @@ impl Forecast {
 impl Forecast {
     fn of(forecast: warm_up::Forecast) -> Self {
         Forecast(Mutex::new(forecast))
+    }
+
+    /// What the readings so far tell, by a teller.
+    pub(crate) fn told(&self, teller: &brimline::report::Teller) -> PyResult<String> {
+        answer(|| Ok(teller.outlook(&self.held().answer())))
     }
 
     fn held(&self) -> MutexGuard<'_, warm_up::Forecast> {

@@ -6,10 +6,13 @@ use crate::document::Document;
 use crate::error::answer;
 use crate::pack::Pack;
 use crate::record::Record;
-use brimline::estimate::Audited;
-use brimline::record::{ComebackRules, FollowUpRules, OldJob, comebacks_with, follow_up_with};
+use brimline::estimate::{Audit, Audited};
+use brimline::record::{
+    ComebackRules, Comebacks, FollowUp, FollowUpRules, OldJob, Shadow, comebacks_with,
+    follow_up_with,
+};
 use pyo3::prelude::*;
-use pyo3::types::{PyString, PyType};
+use pyo3::types::PyType;
 
 shapes_of!("brimline.kept": AuditDocument, ComebacksDocument, FollowUpDocument, HistoryDocument, ShadowDocument);
 
@@ -26,7 +29,7 @@ shapes_of!("brimline.kept": AuditDocument, ComebacksDocument, FollowUpDocument, 
 #[pyclass(frozen, eq, hash, module = "brimline")]
 pub(crate) struct History {
     records: Vec<brimline::Record>,
-    told: brimline::History,
+    pub(crate) told: brimline::History,
 }
 
 impl PartialEq for History {
@@ -82,7 +85,7 @@ impl History {
     }
 }
 
-fn kept(records: &[PyRef<'_, Record>]) -> Vec<brimline::Record> {
+pub(crate) fn kept(records: &[PyRef<'_, Record>]) -> Vec<brimline::Record> {
     records.iter().map(|record| record.0.clone()).collect()
 }
 
@@ -110,14 +113,20 @@ pub(crate) fn comebacks<'py>(
     rules: Option<Document>,
 ) -> PyResult<Told<'py, ComebacksDocument>> {
     let records = kept(&records);
-    let found = || {
-        let rules = match &rules {
-            Some(rules) => ComebackRules::from_json(rules.text("rules")?)?,
-            None => ComebackRules::default(),
-        };
-        Ok(comebacks_with(&records, &rules).to_json())
-    };
+    let found = || Ok(found(&records, rules.as_ref())?.to_json());
     Told::from_json(py, &py.detach(|| answer(found))?)
+}
+
+/// What may come back, by the shop's own numbers where it has some.
+pub(crate) fn found(
+    records: &[brimline::Record],
+    rules: Option<&Document>,
+) -> Result<Comebacks, brimline::Error> {
+    let rules = match rules {
+        Some(rules) => ComebackRules::from_json(rules.text("rules")?)?,
+        None => ComebackRules::default(),
+    };
+    Ok(comebacks_with(records, &rules))
 }
 
 /// When a job is to be looked at again: after what distance or time, and why.
@@ -141,17 +150,22 @@ pub(crate) fn follow_up<'py>(
     history: Option<PyRef<'py, History>>,
     rules: Option<Document>,
 ) -> PyResult<Told<'py, FollowUpDocument>> {
-    let history = history
-        .as_ref()
-        .and_then(|history| history.told.of_record(&record.0));
-    let told = answer(|| {
-        let rules = match &rules {
-            Some(rules) => FollowUpRules::from_json(rules.text("rules")?)?,
-            None => FollowUpRules::default(),
-        };
-        follow_up_with(&record.0, history, &rules)
-    })?;
+    let told = answer(|| due(&record, history.as_deref(), rules.as_ref()))?;
     Told::from_json(py, &told.to_json())
+}
+
+/// When a job is to be looked at again, by the shop's own numbers where it has some.
+pub(crate) fn due(
+    record: &Record,
+    history: Option<&History>,
+    rules: Option<&Document>,
+) -> Result<FollowUp, brimline::Error> {
+    let history = history.and_then(|history| history.told.of_record(&record.0));
+    let rules = match rules {
+        Some(rules) => FollowUpRules::from_json(rules.text("rules")?)?,
+        None => FollowUpRules::default(),
+    };
+    follow_up_with(&record.0, history, &rules)
 }
 
 /// Runs beside a host's old rule: evaluates old jobs on the pack and tells what differs, and how good the evidence is.
@@ -174,12 +188,15 @@ pub(crate) fn shadow<'py>(
     jobs: Vec<Document>,
 ) -> PyResult<Told<'py, ShadowDocument>> {
     let pack = &pack.0;
-    let told = || {
-        let read = |job: &Document| OldJob::from_json(job.text("jobs")?, pack.measures());
-        let jobs: Vec<OldJob> = jobs.iter().map(read).collect::<Result<_, _>>()?;
-        Ok(brimline::record::shadow(pack, &jobs).to_json())
-    };
+    let told = || Ok(beside(pack, &jobs)?.to_json());
     Told::from_json(py, &py.detach(|| answer(told))?)
+}
+
+/// Where an old rule differs.
+pub(crate) fn beside(pack: &brimline::Pack, jobs: &[Document]) -> Result<Shadow, brimline::Error> {
+    let read = |job: &Document| OldJob::from_json(job.text("jobs")?, pack.measures());
+    let jobs: Vec<OldJob> = jobs.iter().map(read).collect::<Result<_, _>>()?;
+    Ok(brimline::record::shadow(pack, &jobs))
 }
 
 /// What records cost a shop, by its price list and without tax: doing checks again that were never proven, looking for
@@ -204,27 +221,38 @@ pub(crate) fn audit<'py>(
     prices: PyRef<'py, PriceList>,
     pack: PyRef<'py, Pack>,
     records: Vec<PyRef<'py, Record>>,
-    billed: Option<Vec<Option<Bound<'py, PyAny>>>>,
+    billed: Billed<'py>,
 ) -> PyResult<Told<'py, AuditDocument>> {
-    let texts = billed.unwrap_or_default().into_iter();
-    let texts = texts.map(|one| one.map(|one| one.str()).transpose());
-    let texts: Vec<Option<Bound<'py, PyString>>> = texts.collect::<PyResult<_>>()?;
-    let texts = texts
-        .iter()
-        .map(|one| one.as_ref().map(|one| one.to_string()));
-    let texts: Vec<Option<String>> = texts.collect();
     let (prices, pack, records) = (&prices.0, &pack.0, kept(&records));
-    let told = || {
-        let mut texts = texts.iter();
-        let jobs = records.iter().map(|record| {
-            let billed = texts.next().and_then(Option::as_deref);
-            Ok(Audited {
-                record: record.clone(),
-                billed: billed.map(brimline::Amount::parse).transpose()?,
-            })
-        });
-        let jobs: Vec<Audited> = jobs.collect::<Result<_, brimline::Error>>()?;
-        Ok(brimline::estimate::audit(prices, pack, &jobs)?.to_json())
-    };
+    let billed = texts(billed)?;
+    let told = || Ok(audited(prices, pack, &records, &billed)?.to_json());
     Told::from_json(py, &py.detach(|| answer(told))?)
+}
+
+/// What was billed of each record, as text.
+pub(crate) type Billed<'py> = Option<Vec<Option<Bound<'py, PyAny>>>>;
+
+pub(crate) fn texts(billed: Billed<'_>) -> PyResult<Vec<Option<String>>> {
+    let text = |one: Bound<'_, PyAny>| one.str().map(|text| text.to_string());
+    let each = billed.unwrap_or_default().into_iter();
+    each.map(|one| one.map(text).transpose()).collect()
+}
+
+/// What records cost.
+pub(crate) fn audited(
+    prices: &brimline::PriceList,
+    pack: &brimline::Pack,
+    records: &[brimline::Record],
+    billed: &[Option<String>],
+) -> Result<Audit, brimline::Error> {
+    let mut billed = billed.iter();
+    let jobs = records.iter().map(|record| {
+        let billed = billed.next().and_then(Option::as_deref);
+        Ok(Audited {
+            record: record.clone(),
+            billed: billed.map(brimline::Amount::parse).transpose()?,
+        })
+    });
+    let jobs: Vec<Audited> = jobs.collect::<Result<_, brimline::Error>>()?;
+    brimline::estimate::audit(prices, pack, &jobs)
 }

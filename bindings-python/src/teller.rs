@@ -1,11 +1,19 @@
 //! Who tells: the messages of a language and the units of a shop.
 
+use crate::counter::{self, PriceList};
 use crate::data::{Sentences, Sheet, Told};
 use crate::document::{Document, PackGiven, limits};
 use crate::error::answer;
 use crate::evaluation::Evaluation;
+use crate::forecast::Forecast;
+use crate::history::{self, Billed, History};
 use crate::interval::Interval;
+use crate::level_check::LevelCheck;
 use crate::limits::Limits;
+use crate::pack::Pack;
+use crate::record::Record;
+use crate::word::Word;
+use brimline::Verdict;
 use pyo3::prelude::*;
 use std::hash::{Hash, Hasher};
 
@@ -156,6 +164,204 @@ impl Teller {
     /// True
     fn caution(&self, id: &str) -> Option<&str> {
         self.0.caution(id)
+    }
+
+    /// What a record lacks, by the id of an item of `Record.evidence()`, as `lack` tells it in English; `None` for no such id.
+    ///
+    /// >>> from brimline import Teller, lack
+    /// >>> Teller().lack("batch") == lack("batch")
+    /// True
+    fn lack(&self, id: &str) -> Option<&str> {
+        self.0.lack(id)
+    }
+
+    /// What an id that a calculator answers means, by its room, the list it is of, and the id; `None` where there are no
+    /// words, as for names that stand for themselves.
+    ///
+    /// >>> from brimline import Teller
+    /// >>> Teller().answered("leak", "response", "report")
+    /// 'Report it to whoever decides about the repair.'
+    fn answered(&self, room: &str, list: &str, id: &str) -> Option<&str> {
+        self.0.answered(room, list, id)
+    }
+
+    /// A verdict in one sentence.
+    ///
+    /// Raises `BrimlineError`: `unknown_value` for a word of no verdict.
+    ///
+    /// >>> from brimline import Teller
+    /// >>> Teller().verdict("low")
+    /// 'Low: at the last look the fluid did not reach the opening.'
+    fn verdict(&self, verdict: Word<Verdict>) -> String {
+        self.0.verdict(verdict.0)
+    }
+
+    /// Every defect of a pack's sheets in one sentence, in the order of `Pack.lint()`.
+    ///
+    /// >>> from brimline import Pack, Teller
+    /// >>> len(Teller().lint(Pack.embedded())) == len(Pack.embedded().lint())
+    /// True
+    fn lint(&self, py: Python<'_>, pack: PyRef<'_, Pack>) -> PyResult<Vec<String>> {
+        let pack = &pack.0;
+        let told = || Ok(pack.lint().iter().map(|own| self.0.lint(own)).collect());
+        py.detach(|| answer(told))
+    }
+
+    /// What a `Forecast` tells so far, as `Forecast.text` tells it in English.
+    ///
+    /// >>> from brimline import Teller
+    /// >>> from brimline.warm_up import Forecast
+    /// >>> forecast = Forecast(min="50 °C")
+    /// >>> Teller().outlook(forecast) == forecast.text()
+    /// True
+    fn outlook(&self, forecast: PyRef<'_, Forecast>) -> PyResult<String> {
+        forecast.told(&self.0)
+    }
+
+    /// What `estimate` answers in lines of at most 80 columns, with every caution in full.
+    ///
+    /// Raises what `estimate` raises.
+    ///
+    /// >>> from brimline import LevelCheck, Pack, PriceList, Teller
+    /// >>> header = {"format": "brimline-journal/1", "procedure": "pipit-level", "edition": 2, "job": "check"}
+    /// >>> told = Teller().estimate(PriceList.embedded(), LevelCheck.start(Pack.embedded(), header))
+    /// >>> all(total in told for total in ("62.12 EUR", "81.04 EUR", "185.54 EUR"))
+    /// True
+    #[pyo3(signature = (prices, check, asked=None))]
+    fn estimate(
+        &self,
+        py: Python<'_>,
+        prices: PyRef<'_, PriceList>,
+        check: PyRef<'_, LevelCheck>,
+        asked: Option<Document>,
+    ) -> PyResult<String> {
+        let (prices, check) = (&prices.0, &check.check);
+        let told = || {
+            let estimate = counter::estimated(prices, check, asked.as_ref())?;
+            Ok(self.0.estimate(&estimate, check.sheet()))
+        };
+        py.detach(|| answer(told))
+    }
+
+    /// What `invoice` answers in lines of at most 80 columns, with every caution in full.
+    ///
+    /// Raises what `invoice` raises.
+    ///
+    /// >>> from brimline import LevelCheck, Pack, PriceList, Teller
+    /// >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "edition": 2, "job": "check", "entries": []}
+    /// >>> told = Teller().invoice(PriceList.embedded(), LevelCheck.replay(Pack.embedded(), journal))
+    /// >>> "46.00 EUR" in told
+    /// True
+    #[pyo3(signature = (prices, check, estimated=None))]
+    fn invoice(
+        &self,
+        py: Python<'_>,
+        prices: PyRef<'_, PriceList>,
+        check: PyRef<'_, LevelCheck>,
+        estimated: Option<Document>,
+    ) -> PyResult<String> {
+        let (prices, check) = (&prices.0, &check.check);
+        let told = || {
+            let invoice = counter::billed(prices, check, estimated.as_ref())?;
+            Ok(self.0.invoice(&invoice, check.sheet()))
+        };
+        py.detach(|| answer(told))
+    }
+
+    /// A history in lines of at most 80 columns, with every caution in full, as `History.text` tells it in English.
+    ///
+    /// >>> from brimline import History, Teller
+    /// >>> Teller().history(History.of([])) == History.of([]).text()
+    /// True
+    fn history(&self, history: PyRef<'_, History>) -> PyResult<String> {
+        answer(|| Ok(self.0.history(&history.told)))
+    }
+
+    /// What `records.comebacks` answers in lines of at most 80 columns, with every caution in full.
+    ///
+    /// Raises what `records.comebacks` raises.
+    ///
+    /// >>> from brimline import Teller
+    /// >>> "Nothing was found" in Teller().comebacks([])
+    /// True
+    #[pyo3(signature = (records, *, rules=None))]
+    fn comebacks(
+        &self,
+        py: Python<'_>,
+        records: Vec<PyRef<'_, Record>>,
+        rules: Option<Document>,
+    ) -> PyResult<String> {
+        let records = history::kept(&records);
+        let told = || {
+            let found = history::found(&records, rules.as_ref())?;
+            Ok(self.0.comebacks(&found))
+        };
+        py.detach(|| answer(told))
+    }
+
+    /// What `records.follow_up` answers in lines of at most 80 columns, with every caution in full.
+    ///
+    /// Raises what `records.follow_up` raises.
+    ///
+    /// >>> from brimline import Pack, Record, Teller
+    /// >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+    /// >>> "Before the vehicle is handed over" in Teller().follow_up(Record.seal(Pack.embedded(), journal))
+    /// True
+    #[pyo3(signature = (record, *, history=None, rules=None))]
+    fn follow_up(
+        &self,
+        record: PyRef<'_, Record>,
+        history: Option<PyRef<'_, History>>,
+        rules: Option<Document>,
+    ) -> PyResult<String> {
+        answer(|| {
+            let due = history::due(&record, history.as_deref(), rules.as_ref())?;
+            Ok(self.0.follow_up(&due))
+        })
+    }
+
+    /// What `records.shadow` answers in lines of at most 80 columns.
+    ///
+    /// Raises what `records.shadow` raises.
+    ///
+    /// >>> from brimline import Pack, Teller
+    /// >>> "0 jobs" in Teller().shadow(Pack.embedded(), [])
+    /// True
+    fn shadow(
+        &self,
+        py: Python<'_>,
+        pack: PyRef<'_, Pack>,
+        jobs: Vec<Document>,
+    ) -> PyResult<String> {
+        let pack = &pack.0;
+        let told = || Ok(self.0.shadow(&history::beside(pack, &jobs)?));
+        py.detach(|| answer(told))
+    }
+
+    /// What `records.audit` answers in lines of at most 80 columns, with every caution in full.
+    ///
+    /// Raises what `records.audit` raises.
+    ///
+    /// >>> from brimline import Pack, PriceList, Teller
+    /// >>> "0.00 EUR" in Teller().audit(PriceList.embedded(), Pack.embedded(), [])
+    /// True
+    #[pyo3(signature = (prices, pack, records, *, billed=None))]
+    fn audit<'py>(
+        &self,
+        py: Python<'py>,
+        prices: PyRef<'py, PriceList>,
+        pack: PyRef<'py, Pack>,
+        records: Vec<PyRef<'py, Record>>,
+        billed: Billed<'py>,
+    ) -> PyResult<String> {
+        let (prices, pack, records) = (&prices.0, &pack.0, history::kept(&records));
+        let billed = history::texts(billed)?;
+        let told = || {
+            Ok(self
+                .0
+                .audit(&history::audited(prices, pack, &records, &billed)?))
+        };
+        py.detach(|| answer(told))
     }
 
     /// A departure from the correct level in words: short, over, or across it.

@@ -5,6 +5,7 @@ argument's length in bytes with the argument after it; every item ends in a line
 answer's length in bytes with the answer after it.
 """
 
+import functools
 import json
 import keyword
 import re
@@ -132,9 +133,13 @@ def many(pack: str, journals: str) -> list[Record]:
     return [Record.seal(read, journal) for journal in journals.splitlines()]
 
 
-def followed(pack: str, journals: str, rules: str) -> Any:
+def came_back(comebacks: Any, pack: str, journals: str, rules: str) -> Any:
+    return comebacks(many(pack, journals), rules=rules or None)
+
+
+def followed(follow_up: Any, pack: str, journals: str, rules: str) -> Any:
     given = many(pack, journals)
-    return records.follow_up(given[-1], history=History.of(given), rules=rules or None)
+    return follow_up(given[-1], history=History.of(given), rules=rules or None)
 
 
 def prices_of(text: str) -> PriceList:
@@ -155,9 +160,14 @@ def check_of(pack: str, journal: str) -> LevelCheck:
     return LevelCheck.replay(pack_of(pack), journal)
 
 
-def audited(prices: str, pack: str, journals: str, billed: str) -> Any:
+def audited(audit: Any, prices: str, pack: str, journals: str, billed: str) -> Any:
     stated = [one or None for one in billed.split("\n")]
-    return records.audit(prices_of(prices), pack_of(pack), many(pack, journals), billed=stated)
+    return audit(prices_of(prices), pack_of(pack), many(pack, journals), billed=stated)
+
+
+def counted(call: Any, prices: str, pack: str, journal: str, besides: str) -> Any:
+    """An estimate or an invoice, with what goes in besides."""
+    return call(prices_of(prices), check_of(pack, journal), besides or None)
 
 
 def common(a: str, b: str) -> Any:
@@ -210,8 +220,24 @@ def asked(function: str, arguments: str) -> Any:
 
 def told(messages: str, profile: str, pack: str, journal: str) -> Any:
     teller, read = Teller(messages or None, profile or None), pack_of(pack)
-    lines = teller.text(evaluate(read, journal, flip=True)).splitlines()
-    return {"caution": teller.caution("hot_fluid"), "story": teller.story(read, journal).splitlines(), "text": lines}
+    evaluation = evaluate(read, journal, flip=True)
+    return {
+        "answered": teller.answered("leak", "response", "report"),
+        "caution": teller.caution("hot_fluid"),
+        "departure": teller.departure(evaluation.as_found),
+        "lacks": [teller.lack(own["id"]) for own in Record.seal(read, journal).evidence()],
+        "lint": teller.lint(read),
+        "reasons": teller.sentences(evaluation)["because"],
+        "story": teller.story(read, journal).splitlines(),
+        "text": teller.text(evaluation).splitlines(),
+        "verdict": teller.verdict(evaluation.verdict),
+    }
+
+
+def told_of(op: str, messages: str, profile: str, *rest: str) -> Any:
+    """What the operation of the same name without `told_` answers, in lines."""
+    teller = Teller(messages or None, profile or None)
+    return {"text": TOLD[op](teller, *rest).splitlines()}
 
 
 def page(which: str, pack: str, journal: str, particulars: str, medium: str) -> Any:
@@ -225,7 +251,17 @@ def page(which: str, pack: str, journal: str, particulars: str, medium: str) -> 
     return {"pieces": [piece[:-1] for piece in re.findall(r"[^\n>]*[\n>]", told)]}
 
 
+TOLD: dict[str, Any] = {
+    "told_estimate": lambda teller, *rest: counted(teller.estimate, *rest),
+    "told_invoice": lambda teller, *rest: counted(teller.invoice, *rest),
+    "told_history": lambda teller, pack, journals: teller.history(History.of(many(pack, journals))),
+    "told_comebacks": lambda teller, *rest: came_back(teller.comebacks, *rest),
+    "told_follow_up": lambda teller, *rest: followed(teller.follow_up, *rest),
+    "told_shadow": lambda teller, pack, jobs: teller.shadow(pack_of(pack), jobs.splitlines()),
+    "told_audit": lambda teller, *rest: audited(teller.audit, *rest),
+}
 ANSWERS: dict[str, Any] = {
+    **{op: functools.partial(told_of, op) for op in TOLD},
     "page": page,
     "told": told,
     "convert": lambda number, a, b: {"bits": struct.pack(">d", convert(float(number), a, b)).hex()},
@@ -244,18 +280,14 @@ ANSWERS: dict[str, Any] = {
     },
     "calculate": asked,
     "history": lambda pack, journals: History.of(many(pack, journals)).to_dict(),
-    "audit": audited,
-    "comebacks": lambda pack, journals, rules: records.comebacks(many(pack, journals), rules=rules or None),
-    "follow_up": followed,
+    "audit": functools.partial(audited, records.audit),
+    "comebacks": functools.partial(came_back, records.comebacks),
+    "follow_up": functools.partial(followed, records.follow_up),
     "shadow": lambda pack, jobs: records.shadow(pack_of(pack), jobs.splitlines()),
     "reopen": as_sealed,
     "price_list": listed,
-    "estimate": lambda prices, pack, journal, asked: estimate(
-        prices_of(prices), check_of(pack, journal), asked or None
-    ),
-    "invoice": lambda prices, pack, journal, estimated: invoice(
-        prices_of(prices), check_of(pack, journal), estimated or None
-    ),
+    "estimate": functools.partial(counted, estimate),
+    "invoice": functools.partial(counted, invoice),
     "waste": lambda pack, journal: waste(check_of(pack, journal)),
     "evidence": lambda pack, journal: {"lacks": sealed(pack, journal).evidence()},
     "reevaluate": reevaluated,

@@ -1,6 +1,7 @@
 /* Price lists, estimates and invoices. */
 
 #include "request.h"
+#include "tellings.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -168,7 +169,17 @@ static void compare_findings(brim_findings *findings) {
     brim_findings_free(findings);
 }
 
-static brim_status told_estimate(const brim_estimate *estimate) {
+brim_status estimate_of(const request *of, brim_check **check, brim_estimate **estimate) {
+    brim_price_list *prices = NULL;
+    brim_status status = begun(of, &prices, check);
+    if (status == BRIM_OK) {
+        status = brim_check_estimate(*check, prices, given(of, 3), of->args[3].length, estimate, detail);
+    }
+    brim_price_list_free(prices);
+    return status;
+}
+
+static brim_status put_estimate(const brim_estimate *estimate, const brim_check *check) {
     brim_status status;
     brim_case kind;
     brim_findings *findings = NULL;
@@ -189,39 +200,38 @@ static brim_status told_estimate(const brim_estimate *estimate) {
     if (status != BRIM_OK || room.length == 0) {
         fail("an estimate has no cautions");
     }
+    TOLD(brim_estimate_text(estimate, check, NULL, ROOM, detail),
+         brim_estimate_text(estimate, check, teller, ROOM, detail));
     return BRIM_OK;
 }
 
 brim_status answer_estimate(const request *of) {
-    brim_price_list *prices = NULL;
     brim_check *check = NULL;
     brim_estimate *estimate = NULL;
-    brim_status status = begun(of, &prices, &check);
+    brim_status status = estimate_of(of, &check, &estimate);
     if (status == BRIM_OK) {
-        status = brim_check_estimate(check, prices, given(of, 3), of->args[3].length, &estimate, detail);
+        status = put_estimate(estimate, check);
     }
-    brim_price_list_free(prices);
     brim_check_free(check);
-    TRY(status);
-    status = told_estimate(estimate);
     brim_estimate_free(estimate);
     return status;
 }
 
-brim_status answer_invoice(const request *of) {
+brim_status invoice_of(const request *of, brim_check **check, brim_invoice **invoice) {
     brim_price_list *prices = NULL;
-    brim_check *check = NULL;
-    brim_invoice *invoice = NULL;
+    brim_status status = begun(of, &prices, check);
+    if (status == BRIM_OK) {
+        status = brim_check_invoice(*check, prices, given(of, 3), of->args[3].length, invoice, detail);
+    }
+    brim_price_list_free(prices);
+    return status;
+}
+
+static brim_status put_invoice(const brim_invoice *invoice, const brim_check *check) {
     brim_lines *lines = NULL;
     brim_findings *findings = NULL;
     brim_money total;
-    brim_status status = begun(of, &prices, &check);
-    if (status == BRIM_OK) {
-        status = brim_check_invoice(check, prices, given(of, 3), of->args[3].length, &invoice, detail);
-    }
-    brim_price_list_free(prices);
-    brim_check_free(check);
-    TRY(status);
+    brim_status status;
     FILL(brim_invoice_json(invoice, ROOM, detail));
     must(status, "brim_invoice_json");
     put_bytes(&out, room.bytes, room.length);
@@ -235,8 +245,21 @@ brim_status answer_invoice(const request *of) {
     if (status != BRIM_OK || room.length == 0) {
         fail("an invoice has no cautions");
     }
-    brim_invoice_free(invoice);
+    TOLD(brim_invoice_text(invoice, check, NULL, ROOM, detail),
+         brim_invoice_text(invoice, check, teller, ROOM, detail));
     return BRIM_OK;
+}
+
+brim_status answer_invoice(const request *of) {
+    brim_check *check = NULL;
+    brim_invoice *invoice = NULL;
+    brim_status status = invoice_of(of, &check, &invoice);
+    if (status == BRIM_OK) {
+        status = put_invoice(invoice, check);
+    }
+    brim_check_free(check);
+    brim_invoice_free(invoice);
+    return status;
 }
 
 brim_status answer_waste(const request *of) {

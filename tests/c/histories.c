@@ -1,6 +1,7 @@
 /* Histories, comebacks and follow-ups: many records together. */
 
 #include "request.h"
+#include "tellings.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -109,43 +110,52 @@ static void check_unit(const brim_history *history, size_t unit) {
     }
 }
 
-static brim_status history_of(const kept *all, brim_history **history) {
+static brim_status history_of_all(const kept *all, brim_history **history) {
     return brim_history_of((const brim_record *const *)all->records, all->count, history, detail);
 }
 
-brim_status answer_history(const request *of) {
+brim_status history_of(const request *of, brim_history **history) {
     kept all;
+    brim_status status;
+    TRY(seal_all(of->args[0], of->args[1], &all));
+    status = history_of_all(&all, history);
+    drop(&all);
+    return status;
+}
+
+brim_status answer_history(const request *of) {
     brim_history *history = NULL;
     brim_status status;
     size_t units = 0;
     size_t unit;
-    TRY(seal_all(of->args[0], of->args[1], &all));
-    status = history_of(&all, &history);
-    drop(&all);
-    TRY(status);
+    TRY(history_of(of, &history));
     FILL(brim_history_json(history, ROOM, detail));
     TRY(put_whole(status));
     must(brim_history_vehicle_count(history, &units, detail), "brim_history_vehicle_count");
     for (unit = 0; unit < units; unit++) {
         check_unit(history, unit);
     }
-    FILL(brim_history_text(history, ROOM, detail));
-    must(status, "brim_history_text");
+    TOLD(brim_history_text(history, ROOM, detail), brim_history_text_with(history, teller, ROOM, detail));
     brim_history_free(history);
     return BRIM_OK;
 }
 
-brim_status answer_comebacks(const request *of) {
+brim_status comebacks_of(const request *of, brim_comebacks **found) {
     kept all;
+    brim_status status;
+    TRY(seal_all(of->args[0], of->args[1], &all));
+    status = brim_comebacks_of((const brim_record *const *)all.records, all.count, given(of, 2), of->args[2].length,
+                               found, detail);
+    drop(&all);
+    return status;
+}
+
+brim_status answer_comebacks(const request *of) {
     brim_comebacks *found = NULL;
     brim_status status;
     size_t count = 0;
     size_t index;
-    TRY(seal_all(of->args[0], of->args[1], &all));
-    status = brim_comebacks_of((const brim_record *const *)all.records, all.count, given(of, 2), of->args[2].length,
-                               &found, detail);
-    drop(&all);
-    TRY(status);
+    TRY(comebacks_of(of, &found));
     FILL(brim_comebacks_json(found, ROOM, detail));
     TRY(put_whole(status));
     must(brim_comebacks_count(found, &count, detail), "brim_comebacks_count");
@@ -164,15 +174,25 @@ brim_status answer_comebacks(const request *of) {
         must(status, "brim_comebacks_digest");
         is_told("brim_comebacks_digest");
     }
-    FILL(brim_comebacks_text(found, ROOM, detail));
-    must(status, "brim_comebacks_text");
+    TOLD(brim_comebacks_text(found, ROOM, detail), brim_comebacks_text_with(found, teller, ROOM, detail));
     brim_comebacks_free(found);
     return BRIM_OK;
 }
 
-brim_status answer_follow_up(const request *of) {
+/* The follow-up of the last record. */
+brim_status follow_up_of(const request *of, brim_follow_up **told) {
     kept all;
     brim_history *history = NULL;
+    brim_status status;
+    TRY(seal_all(of->args[0], of->args[1], &all));
+    must(history_of_all(&all, &history), "brim_history_of");
+    status = brim_follow_up_of(all.records[all.count - 1], history, given(of, 2), of->args[2].length, told, detail);
+    brim_history_free(history);
+    drop(&all);
+    return status;
+}
+
+brim_status answer_follow_up(const request *of) {
     brim_follow_up *told = NULL;
     brim_status status;
     brim_amount distance;
@@ -180,12 +200,7 @@ brim_status answer_follow_up(const request *of) {
     int32_t now = 0;
     int32_t hot = 0;
     int64_t days = 0;
-    TRY(seal_all(of->args[0], of->args[1], &all));
-    must(history_of(&all, &history), "brim_history_of");
-    status = brim_follow_up_of(all.records[all.count - 1], history, given(of, 2), of->args[2].length, &told, detail);
-    brim_history_free(history);
-    drop(&all);
-    TRY(status);
+    TRY(follow_up_of(of, &told));
     FILL(brim_follow_up_json(told, ROOM, detail));
     TRY(put_whole(status));
     must(brim_follow_up_is_now(told, &now, detail), "brim_follow_up_is_now");
@@ -206,10 +221,18 @@ brim_status answer_follow_up(const request *of) {
     FILL(brim_follow_up_job(told, ROOM, detail));
     must(status, "brim_follow_up_job");
     is_told("brim_follow_up_job");
-    FILL(brim_follow_up_text(told, ROOM, detail));
-    must(status, "brim_follow_up_text");
+    TOLD(brim_follow_up_text(told, ROOM, detail), brim_follow_up_text_with(told, teller, ROOM, detail));
     brim_follow_up_free(told);
     return BRIM_OK;
+}
+
+brim_status shadow_told(const request *of, const brim_teller *teller) {
+    brim_pack *pack = NULL;
+    brim_status status;
+    TRY(pack_of(of->args[0], NULL, &pack));
+    FILL(brim_shadow_text(pack, ARG(1), teller, ROOM, detail));
+    brim_pack_free(pack);
+    return status;
 }
 
 brim_status answer_shadow(const request *of) {
@@ -218,46 +241,75 @@ brim_status answer_shadow(const request *of) {
     TRY(pack_of(of->args[0], NULL, &pack));
     FILL(brim_shadow_json(pack, ARG(1), ROOM, detail));
     brim_pack_free(pack);
-    return put_whole(status);
+    TRY(put_whole(status));
+    TOLD(shadow_told(of, NULL), shadow_told(of, teller));
+    return BRIM_OK;
+}
+
+/* What an audit takes: what was billed is one line a record, empty where it is not known. */
+typedef struct audited {
+    kept all;
+    brim_price_list *prices;
+    brim_pack *pack;
+    char *stated;
+    const char **billed;
+} audited;
+
+static brim_status audited_of(const request *of, audited *given) {
+    char *line;
+    size_t index;
+    memset(given, 0, sizeof *given);
+    TRY(seal_all(of->args[1], of->args[2], &given->all));
+    must(prices_of(of->args[0], &given->prices), "the prices of an audit");
+    must(pack_of(of->args[1], NULL, &given->pack), "the pack of an audit");
+    given->stated = (char *)malloc(of->args[3].length + 1);
+    given->billed = (const char **)malloc((given->all.count + 1) * sizeof *given->billed);
+    if (given->stated == NULL || given->billed == NULL) {
+        fail("no memory");
+    }
+    memcpy(given->stated, of->args[3].bytes, of->args[3].length);
+    given->stated[of->args[3].length] = '\0';
+    line = given->stated;
+    for (index = 0; index < given->all.count; index++) {
+        char *stop = strchr(line, '\n');
+        given->billed[index] = line;
+        if (stop != NULL) {
+            *stop = '\0';
+        }
+        if (*line == '\0') {
+            given->billed[index] = NULL;
+        }
+        line = stop == NULL ? line + strlen(line) : stop + 1;
+    }
+    return BRIM_OK;
+}
+
+static void drop_audited(audited *given) {
+    free(given->stated);
+    free((void *)given->billed);
+    brim_price_list_free(given->prices);
+    brim_pack_free(given->pack);
+    drop(&given->all);
+}
+
+brim_status audit_told(const request *of, const brim_teller *teller) {
+    audited given;
+    brim_status status;
+    TRY(audited_of(of, &given));
+    FILL(brim_audit_text(given.prices, given.pack, (const brim_record *const *)given.all.records, given.billed,
+                         given.all.count, teller, ROOM, detail));
+    drop_audited(&given);
+    return status;
 }
 
 brim_status answer_audit(const request *of) {
-    kept all;
-    brim_price_list *prices = NULL;
-    brim_pack *pack = NULL;
-    char *stated;
-    const char **billed;
+    audited given;
     brim_status status;
-    size_t index;
-    TRY(seal_all(of->args[1], of->args[2], &all));
-    must(prices_of(of->args[0], &prices), "the prices of an audit");
-    must(pack_of(of->args[1], NULL, &pack), "the pack of an audit");
-    stated = (char *)malloc(of->args[3].length + 1);
-    billed = (const char **)malloc((all.count + 1) * sizeof *billed);
-    if (stated == NULL || billed == NULL) {
-        fail("no memory");
-    }
-    memcpy(stated, of->args[3].bytes, of->args[3].length);
-    stated[of->args[3].length] = '\0';
-    {
-        char *line = stated;
-        for (index = 0; index < all.count; index++) {
-            char *stop = strchr(line, '\n');
-            billed[index] = line;
-            if (stop != NULL) {
-                *stop = '\0';
-            }
-            if (*line == '\0') {
-                billed[index] = NULL;
-            }
-            line = stop == NULL ? line + strlen(line) : stop + 1;
-        }
-    }
-    FILL(brim_audit_json(prices, pack, (const brim_record *const *)all.records, billed, all.count, ROOM, detail));
-    free(stated);
-    free((void *)billed);
-    brim_price_list_free(prices);
-    brim_pack_free(pack);
-    drop(&all);
-    return put_whole(status);
+    TRY(audited_of(of, &given));
+    FILL(brim_audit_json(given.prices, given.pack, (const brim_record *const *)given.all.records, given.billed,
+                         given.all.count, ROOM, detail));
+    drop_audited(&given);
+    TRY(put_whole(status));
+    TOLD(audit_told(of, NULL), audit_told(of, teller));
+    return BRIM_OK;
 }

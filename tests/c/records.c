@@ -1,6 +1,7 @@
 /* Records: sealed, reopened, and what they say. */
 
 #include "request.h"
+#include "tellings.h"
 
 #include <string.h>
 
@@ -40,13 +41,13 @@ static void put_told(const char *name, brim_status status) {
     }
 }
 
-#define TOLD(name, call)                                                                                               \
+#define MEMBER(name, call)                                                                                             \
     FILL(call);                                                                                                        \
     put_told(name, status)
 
 static void put_listed(const char *name, brim_list list, int32_t number) {
     brim_status status;
-    TOLD(name, brim_word(list, number, ROOM, NULL));
+    MEMBER(name, brim_word(list, number, ROOM, NULL));
 }
 
 static brim_status put_record(const brim_record *record) {
@@ -58,22 +59,22 @@ static brim_status put_record(const brim_record *record) {
     must(brim_record_by_sheet(record, &by_sheet, detail), "brim_record_by_sheet");
     must(brim_record_certainty(record, &certainty, detail), "brim_record_certainty");
     put(&out, "{");
-    TOLD("as_found", brim_record_interval(record, BRIM_INTERVAL_AS_FOUND, ROOM, detail));
-    TOLD("began", brim_record_began(record, ROOM, detail));
+    MEMBER("as_found", brim_record_interval(record, BRIM_INTERVAL_AS_FOUND, ROOM, detail));
+    MEMBER("began", brim_record_began(record, ROOM, detail));
     put_listed("by_sheet", BRIM_LIST_BY_SHEET, by_sheet);
     put_listed("certainty", BRIM_LIST_CERTAINTY, certainty);
-    TOLD("digest", brim_record_digest(record, ROOM, detail));
-    TOLD("ended", brim_record_ended(record, ROOM, detail));
-    TOLD("net_added", brim_record_interval(record, BRIM_INTERVAL_NET_ADDED, ROOM, detail));
-    TOLD("now", brim_record_interval(record, BRIM_INTERVAL_NOW, ROOM, detail));
+    MEMBER("digest", brim_record_digest(record, ROOM, detail));
+    MEMBER("ended", brim_record_ended(record, ROOM, detail));
+    MEMBER("net_added", brim_record_interval(record, BRIM_INTERVAL_NET_ADDED, ROOM, detail));
+    MEMBER("now", brim_record_interval(record, BRIM_INTERVAL_NOW, ROOM, detail));
     put_member(&out, "pack");
     put(&out, "{");
-    TOLD("digest", brim_record_pack_digest(record, ROOM, detail));
-    TOLD("id", brim_record_pack_id(record, ROOM, detail));
-    TOLD("version", brim_record_pack_version(record, ROOM, detail));
+    MEMBER("digest", brim_record_pack_digest(record, ROOM, detail));
+    MEMBER("id", brim_record_pack_id(record, ROOM, detail));
+    MEMBER("version", brim_record_pack_version(record, ROOM, detail));
     put(&out, "}");
-    TOLD("procedure", brim_record_procedure(record, ROOM, detail));
-    TOLD("rules", brim_record_rules(record, ROOM, detail));
+    MEMBER("procedure", brim_record_procedure(record, ROOM, detail));
+    MEMBER("rules", brim_record_rules(record, ROOM, detail));
     put_listed("verdict", BRIM_LIST_VERDICT, verdict);
     put(&out, "}");
     return BRIM_OK;
@@ -109,6 +110,7 @@ brim_status answer_reopen(const request *of) {
 
 /* What is lacking by index, in the form of the JSON of all. */
 static void put_lacks(const brim_lacks *lacks) {
+    brim_teller *teller = english();
     brim_status status;
     size_t index;
     size_t count = 0;
@@ -122,7 +124,7 @@ static void put_lacks(const brim_lacks *lacks) {
         must(brim_lacks_entry_count(lacks, index, &entries, detail), "brim_lacks_entry_count");
         put_comma(&out);
         put(&out, "{");
-        TOLD("id", brim_lacks_id(lacks, index, ROOM, detail));
+        MEMBER("id", brim_lacks_id(lacks, index, ROOM, detail));
         put_listed("severity", BRIM_LIST_SEVERITY, severity);
         put_member(&out, "entries");
         put(&out, "[");
@@ -133,13 +135,18 @@ static void put_lacks(const brim_lacks *lacks) {
             put_number(&out, (long long)seq);
         }
         put(&out, "]}");
+        FILL(brim_lacks_text_with(lacks, index, teller, ROOM, detail));
+        must(status, "brim_lacks_text_with");
+        keep_room();
         FILL(brim_lacks_text(lacks, index, ROOM, detail));
         must(status, "brim_lacks_text");
+        compare_room();
         if (room.length < 10) {
             fail("what is lacking has no sentence");
         }
     }
     put(&out, "]");
+    brim_teller_free(teller);
 }
 
 brim_status answer_evidence(const request *of) {

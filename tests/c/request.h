@@ -77,8 +77,21 @@ brim_status answer_reevaluate(const request *of);
 brim_status answer_messages(const request *of);
 brim_status answer_profile(const request *of);
 brim_status answer_told(const request *of);
+brim_status answer_told_estimate(const request *of);
+brim_status answer_told_invoice(const request *of);
+brim_status answer_told_history(const request *of);
+brim_status answer_told_comebacks(const request *of);
+brim_status answer_told_follow_up(const request *of);
+brim_status answer_told_shadow(const request *of);
+brim_status answer_told_audit(const request *of);
 
 /* histories.c */
+/* What the operation of the same name is about; and what is told of it, in the room. */
+brim_status history_of(const request *of, brim_history **history);
+brim_status comebacks_of(const request *of, brim_comebacks **found);
+brim_status follow_up_of(const request *of, brim_follow_up **told);
+brim_status shadow_told(const request *of, const brim_teller *teller);
+brim_status audit_told(const request *of, const brim_teller *teller);
 brim_status answer_history(const request *of);
 brim_status answer_comebacks(const request *of);
 brim_status answer_follow_up(const request *of);
@@ -88,6 +101,9 @@ brim_status answer_audit(const request *of);
 /* counter.c */
 /* The price list of an argument; an empty one names the embedded list. */
 brim_status prices_of(text json, brim_price_list **prices);
+/* The check is the caller's to free, also where there is no estimate or invoice of it. */
+brim_status estimate_of(const request *of, brim_check **check, brim_estimate **estimate);
+brim_status invoice_of(const request *of, brim_check **check, brim_invoice **invoice);
 brim_status answer_price_list(const request *of);
 brim_status answer_estimate(const request *of);
 brim_status answer_invoice(const request *of);

@@ -88,6 +88,13 @@ static const operation OPERATIONS[] = {
     {"messages", answer_messages},
     {"profile", answer_profile},
     {"told", answer_told},
+    {"told_estimate", answer_told_estimate},
+    {"told_invoice", answer_told_invoice},
+    {"told_history", answer_told_history},
+    {"told_comebacks", answer_told_comebacks},
+    {"told_follow_up", answer_told_follow_up},
+    {"told_shadow", answer_told_shadow},
+    {"told_audit", answer_told_audit},
     {"getters", answer_getters},
 };
 

@@ -3,11 +3,11 @@
 use super::{Request, pack};
 use brimline::document::canonical;
 use brimline::estimate::{Asked, Quote, waste};
-use brimline::{Error, LevelCheck, Limits, PriceList, estimate, invoice};
+use brimline::{Error, Estimate, Invoice, LevelCheck, Limits, PriceList, estimate, invoice};
 use serde_json::json;
 
 /// A price list; an empty text names the embedded one.
-fn prices(text: &str) -> Result<PriceList, Error> {
+pub fn prices(text: &str) -> Result<PriceList, Error> {
     if text.is_empty() {
         PriceList::embedded()
     } else {
@@ -19,6 +19,28 @@ fn check(text: &str, journal: &str) -> Result<LevelCheck, Error> {
     LevelCheck::replay(&pack(text, &Limits::default())?, journal)
 }
 
+/// The check of prices, pack, journal and what is asked, and its estimate.
+pub fn estimated(args: &[String]) -> Result<(LevelCheck, Estimate), Error> {
+    let list = prices(&args[0])?;
+    let check = check(&args[1], &args[2])?;
+    let asked = match args[3].as_str() {
+        "" => Asked::default(),
+        text => Asked::from_json(text)?,
+    };
+    let told = estimate(&list, &check, &asked)?;
+    Ok((check, told))
+}
+
+/// The check of prices, pack, journal and an estimate, and its invoice.
+pub fn billed(args: &[String]) -> Result<(LevelCheck, Invoice), Error> {
+    let list = prices(&args[0])?;
+    let check = check(&args[1], &args[2])?;
+    let quote = Some(args[3].as_str()).filter(|text| !text.is_empty());
+    let quote = quote.map(Quote::from_json).transpose()?;
+    let told = invoice(&list, &check, quote.as_ref())?;
+    Ok((check, told))
+}
+
 pub fn respond(request: &Request) -> Result<String, Error> {
     let arg = |index: usize| request.args.get(index).map_or("", String::as_str);
     Ok(match request.op.as_str() {
@@ -28,22 +50,8 @@ pub fn respond(request: &Request) -> Result<String, Error> {
             json!({"currency": currency, "digest": list.digest(), "id": list.id(), "version": list.version()})
                 .to_string()
         }
-        "estimate" => {
-            let list = prices(arg(0))?;
-            let check = check(arg(1), arg(2))?;
-            let asked = match arg(3) {
-                "" => Asked::default(),
-                text => Asked::from_json(text)?,
-            };
-            estimate(&list, &check, &asked)?.to_json()
-        }
-        "invoice" => {
-            let list = prices(arg(0))?;
-            let check = check(arg(1), arg(2))?;
-            let quote = Some(arg(3)).filter(|text| !text.is_empty());
-            let quote = quote.map(Quote::from_json).transpose()?;
-            invoice(&list, &check, quote.as_ref())?.to_json()
-        }
+        "estimate" => estimated(&request.args)?.1.to_json(),
+        "invoice" => billed(&request.args)?.1.to_json(),
         _ => canonical(&waste(&check(arg(0), arg(1))?)?),
     })
 }

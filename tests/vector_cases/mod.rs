@@ -148,6 +148,32 @@ const OPERATIONS: &[(&str, &[&str])] = &[
     ("messages", &["messages", "limits"]),
     ("profile", &["profile"]),
     ("told", &["messages", "profile", "pack", "journal"]),
+    (
+        "told_estimate",
+        &["messages", "profile", "prices", "pack", "journal", "asked"],
+    ),
+    (
+        "told_invoice",
+        &[
+            "messages", "profile", "prices", "pack", "journal", "estimate",
+        ],
+    ),
+    ("told_history", &["messages", "profile", "pack", "journals"]),
+    (
+        "told_comebacks",
+        &["messages", "profile", "pack", "journals", "rules"],
+    ),
+    (
+        "told_follow_up",
+        &["messages", "profile", "pack", "journals", "rules"],
+    ),
+    ("told_shadow", &["messages", "profile", "pack", "journals"]),
+    (
+        "told_audit",
+        &[
+            "messages", "profile", "prices", "pack", "journals", "billed",
+        ],
+    ),
     ("history", &["pack", "journals"]),
     ("comebacks", &["pack", "journals", "rules"]),
     ("follow_up", &["pack", "journals", "rules"]),
@@ -191,6 +217,13 @@ fn argument(name: &str, value: Option<&Value>) -> Result<String, String> {
         }
         ("messages", Some(Value::Object(members))) if members.contains_key("english_but") => {
             tellings::english_but(&members["english_but"])
+        }
+        ("messages" | "profile", Some(Value::Object(members)))
+            if members.contains_key("example") =>
+        {
+            let file = members["example"].as_str().ok_or("example is not a text")?;
+            fs::read_to_string(root().join("examples/messages").join(file))
+                .map_err(|error| format!("{file}: {error}"))
         }
         ("journals" | "billed", Some(Value::Array(each))) => Ok(history::lines(each)),
         (_, Some(Value::String(text))) => Ok(text.clone()),
@@ -278,7 +311,8 @@ fn respond(request: &Request) -> Result<String, Error> {
         }
         "calculate" => calculate(arg(0), arg(1))?,
         "page" => return pages::respond(request),
-        "messages" | "profile" | "told" => return tellings::respond(request),
+        "messages" | "profile" => return tellings::respond(request),
+        op if op.starts_with("told") => return tellings::respond(request),
         "price_list" | "estimate" | "invoice" | "waste" => counter::respond(request)?,
         "history" | "comebacks" | "follow_up" | "shadow" | "audit" => {
             return history::respond(request);

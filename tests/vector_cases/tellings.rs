@@ -1,8 +1,8 @@
 //! Tellings in other words and units, and documents of messages that are the English one but for a few places.
 
-use super::{Request, limits, pack};
+use super::{Request, counter, history, limits, pack};
 use brimline::report::{Catalogue, Profile, Teller};
-use brimline::{Error, Limits, Options, Pack, evaluate_with};
+use brimline::{Error, Limits, Options, Pack, Record, evaluate_with};
 use serde_json::{Value, json};
 
 /// The English messages with other values at these paths; `null` takes a member out. With other plural rules every text
@@ -42,20 +42,68 @@ pub fn respond(request: &Request) -> Result<String, Error> {
     Ok(match request.op.as_str() {
         "messages" => Catalogue::from_json_with(arg(0), &limits(arg(1)))?.to_json(),
         "profile" => Profile::from_json(arg(0))?.to_json(),
-        _ => told(arg(0), arg(1), &pack(arg(2), &Limits::default())?, arg(3))?,
+        "told" => told(
+            &teller(arg(0), arg(1))?,
+            &pack(arg(2), &Limits::default())?,
+            arg(3),
+        )?,
+        op => {
+            let page = page(op, &teller(arg(0), arg(1))?, &request.args[2..])?;
+            json!({"text": lines(&page)}).to_string()
+        }
     })
 }
 
-/// What a teller tells of a check, line by line.
-fn told(messages: &str, profile: &str, pack: &Pack, journal: &str) -> Result<String, Error> {
+fn teller(messages: &str, profile: &str) -> Result<Teller, Error> {
     let given = |text: &'_ str| Some(text.to_string()).filter(|text| !text.is_empty());
     let (messages, profile) = (given(messages), given(profile));
-    let limits = Limits::default();
-    let teller = Teller::from_json(messages.as_deref(), profile.as_deref(), &limits)?;
+    Teller::from_json(messages.as_deref(), profile.as_deref(), &Limits::default())
+}
+
+fn lines(text: &str) -> Vec<String> {
+    text.lines().map(String::from).collect()
+}
+
+/// What the operation of the same name without `told_` answers, told.
+fn page(op: &str, teller: &Teller, args: &[String]) -> Result<String, Error> {
+    Ok(match op {
+        "told_estimate" => {
+            let (check, estimate) = counter::estimated(args)?;
+            teller.estimate(&estimate, check.sheet())
+        }
+        "told_invoice" => {
+            let (check, invoice) = counter::billed(args)?;
+            teller.invoice(&invoice, check.sheet())
+        }
+        "told_history" => teller.history(&history::history(args)?),
+        "told_comebacks" => teller.comebacks(&history::found(args)?),
+        "told_follow_up" => teller.follow_up(&history::due(args)?),
+        "told_shadow" => teller.shadow(&history::beside(args)?),
+        "told_audit" => teller.audit(&history::audited(args)?),
+        other => panic!("unknown op {other}"),
+    })
+}
+
+/// What a teller tells of a check, line by line, and in sentences of their own.
+fn told(teller: &Teller, pack: &Pack, journal: &str) -> Result<String, Error> {
     let mut options = Options::default();
     options.flip = true;
     let evaluation = evaluate_with(pack, journal, &options)?;
-    let (text, story) = (teller.text(&evaluation), teller.story(pack, journal)?);
-    let lines = |text: &str| text.lines().map(String::from).collect::<Vec<_>>();
-    Ok(json!({"caution": teller.caution("hot_fluid"), "text": lines(&text), "story": lines(&story)}).to_string())
+    let reasons = evaluation.because().iter();
+    let reasons: Vec<String> = reasons.map(|reason| teller.reason(reason)).collect();
+    let lacks = Record::seal(pack, journal)?.evidence();
+    let lacks: Vec<_> = lacks.iter().map(|own| teller.lack(own.id)).collect();
+    let lint: Vec<String> = pack.lint().iter().map(|own| teller.lint(own)).collect();
+    Ok(json!({
+        "answered": teller.answered("leak", "response", "report"),
+        "caution": teller.caution("hot_fluid"),
+        "departure": teller.departure(&evaluation.as_found()),
+        "lacks": lacks,
+        "lint": lint,
+        "reasons": reasons,
+        "story": lines(&teller.story(pack, journal)?),
+        "text": lines(&teller.text(&evaluation)),
+        "verdict": teller.verdict(evaluation.verdict()),
+    })
+    .to_string())
 }

@@ -1125,12 +1125,41 @@ class Teller:
     def __ne__(self, value: object, /) -> bool: ...
     def __new__(cls, /, messages: str | bytes | bytearray | Mapping[str, Any] | None = None, profile: str | bytes | bytearray | Mapping[str, Any] | None = None, *, limits: Limits | None = None) -> Teller: ...
     def __repr__(self, /) -> str: ...
+    def answered(self, /, room: str, list: str, id: str) -> str | None:
+        """
+        What an id that a calculator answers means, by its room, the list it is of, and the id; `None` where there are no
+        words, as for names that stand for themselves.
+
+        >>> from brimline import Teller
+        >>> Teller().answered("leak", "response", "report")
+        'Report it to whoever decides about the repair.'
+        """
+    def audit(self, /, prices: PriceList, pack: Pack, records: SupportsGetItem[int, Record], *, billed: SupportsGetItem[int, Any | None] | None = None) -> str:
+        """
+        What `records.audit` answers in lines of at most 80 columns, with every caution in full.
+
+        Raises what `records.audit` raises.
+
+        >>> from brimline import Pack, PriceList, Teller
+        >>> "0.00 EUR" in Teller().audit(PriceList.embedded(), Pack.embedded(), [])
+        True
+        """
     def caution(self, /, id: str) -> str | None:
         """
         A caution of the library in full, by its id; `None` for a sheet's own, whose text stands on the sheet.
 
         >>> from brimline import Teller, caution
         >>> Teller().caution("torque_unit") == caution("torque_unit")
+        True
+        """
+    def comebacks(self, /, records: SupportsGetItem[int, Record], *, rules: str | bytes | bytearray | Mapping[str, Any] | None = None) -> str:
+        """
+        What `records.comebacks` answers in lines of at most 80 columns, with every caution in full.
+
+        Raises what `records.comebacks` raises.
+
+        >>> from brimline import Teller
+        >>> "Nothing was found" in Teller().comebacks([])
         True
         """
     def departure(self, /, interval: Interval) -> str:
@@ -1141,6 +1170,57 @@ class Teller:
         >>> Teller().departure(Interval.parse("(-inf, 0 L]"))
         'at the level or short, by how much is not known'
         """
+    def estimate(self, /, prices: PriceList, check: LevelCheck, asked: str | bytes | bytearray | Mapping[str, Any] | None = None) -> str:
+        """
+        What `estimate` answers in lines of at most 80 columns, with every caution in full.
+
+        Raises what `estimate` raises.
+
+        >>> from brimline import LevelCheck, Pack, PriceList, Teller
+        >>> header = {"format": "brimline-journal/1", "procedure": "pipit-level", "edition": 2, "job": "check"}
+        >>> told = Teller().estimate(PriceList.embedded(), LevelCheck.start(Pack.embedded(), header))
+        >>> all(total in told for total in ("62.12 EUR", "81.04 EUR", "185.54 EUR"))
+        True
+        """
+    def follow_up(self, /, record: Record, *, history: History | None = None, rules: str | bytes | bytearray | Mapping[str, Any] | None = None) -> str:
+        """
+        What `records.follow_up` answers in lines of at most 80 columns, with every caution in full.
+
+        Raises what `records.follow_up` raises.
+
+        >>> from brimline import Pack, Record, Teller
+        >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "job": "check", "entries": []}
+        >>> "Before the vehicle is handed over" in Teller().follow_up(Record.seal(Pack.embedded(), journal))
+        True
+        """
+    def history(self, /, history: History) -> str:
+        """
+        A history in lines of at most 80 columns, with every caution in full, as `History.text` tells it in English.
+
+        >>> from brimline import History, Teller
+        >>> Teller().history(History.of([])) == History.of([]).text()
+        True
+        """
+    def invoice(self, /, prices: PriceList, check: LevelCheck, estimated: str | bytes | bytearray | Mapping[str, Any] | None = None) -> str:
+        """
+        What `invoice` answers in lines of at most 80 columns, with every caution in full.
+
+        Raises what `invoice` raises.
+
+        >>> from brimline import LevelCheck, Pack, PriceList, Teller
+        >>> journal = {"format": "brimline-journal/1", "procedure": "pipit-level", "edition": 2, "job": "check", "entries": []}
+        >>> told = Teller().invoice(PriceList.embedded(), LevelCheck.replay(Pack.embedded(), journal))
+        >>> "46.00 EUR" in told
+        True
+        """
+    def lack(self, /, id: str) -> str | None:
+        """
+        What a record lacks, by the id of an item of `Record.evidence()`, as `lack` tells it in English; `None` for no such id.
+
+        >>> from brimline import Teller, lack
+        >>> Teller().lack("batch") == lack("batch")
+        True
+        """
     @property
     def language(self, /) -> str:
         """
@@ -1149,6 +1229,14 @@ class Teller:
         >>> from brimline import Teller
         >>> Teller().language
         'en'
+        """
+    def lint(self, /, pack: Pack) -> list[str]:
+        """
+        Every defect of a pack's sheets in one sentence, in the order of `Pack.lint()`.
+
+        >>> from brimline import Pack, Teller
+        >>> len(Teller().lint(Pack.embedded())) == len(Pack.embedded().lint())
+        True
         """
     def messages(self, /) -> dict[str, Any]:
         """
@@ -1166,6 +1254,16 @@ class Teller:
         >>> Teller().messages_json().startswith('{"format":"brimline-messages/1","language":"en"')
         True
         """
+    def outlook(self, /, forecast: Forecast) -> str:
+        """
+        What a `Forecast` tells so far, as `Forecast.text` tells it in English.
+
+        >>> from brimline import Teller
+        >>> from brimline.warm_up import Forecast
+        >>> forecast = Forecast(min="50 °C")
+        >>> Teller().outlook(forecast) == forecast.text()
+        True
+        """
     def profile_json(self, /) -> str:
         """
         The profile as canonical JSON.
@@ -1179,6 +1277,16 @@ class Teller:
         The result sentence by sentence, as `Evaluation.sentences` has it.
 
         Raises `BrimlineError`: `conflict` for an evaluation that was pickled, which keeps its English only.
+        """
+    def shadow(self, /, pack: Pack, jobs: SupportsGetItem[int, str | bytes | bytearray | Mapping[str, Any]]) -> str:
+        """
+        What `records.shadow` answers in lines of at most 80 columns.
+
+        Raises what `records.shadow` raises.
+
+        >>> from brimline import Pack, Teller
+        >>> "0 jobs" in Teller().shadow(Pack.embedded(), [])
+        True
         """
     def story(self, /, pack: Pack | str | bytes | bytearray | Mapping[str, Any], journal: str | bytes | bytearray | Mapping[str, Any]) -> str:
         """
@@ -1202,6 +1310,16 @@ class Teller:
         >>> evaluation = evaluate(Pack.embedded(), journal)
         >>> Teller().text(evaluation) == evaluation.text()
         True
+        """
+    def verdict(self, /, verdict: Literal["on_hold", "no_procedure", "repeat", "incomplete", "low", "at_level", "over", "not_low", "not_full", "not_proven"]) -> str:
+        """
+        A verdict in one sentence.
+
+        Raises `BrimlineError`: `unknown_value` for a word of no verdict.
+
+        >>> from brimline import Teller
+        >>> Teller().verdict("low")
+        'Low: at the last look the fluid did not reach the opening.'
         """
 
 @final

@@ -118,7 +118,8 @@ pub(super) fn left_over(teller: &Teller, leftover: &[Leftover]) -> Option<Sectio
             .with("fluid", &left.fluid)
             .with("containers", containers.join(", "))
             .with("left", left.left);
-        teller.sentence("counter", "leftover", &given)
+        // It begins with the fluid's own name, which stays as it is written.
+        teller.say("counter", "leftover", &given)
     });
     let told = Vec::from([Block::Lines(told.collect())]);
     (!leftover.is_empty()).then(|| section(teller, "leftover", told))
