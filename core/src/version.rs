@@ -1,9 +1,11 @@
 //! What this version of the library is and reads.
 
 use crate::check::{JOURNAL_FORMAT, RESULT_FORMAT, RULES};
-use crate::estimate::{ESTIMATE_FORMAT, INVOICE_FORMAT, PRICES_FORMAT};
+use crate::estimate::{AUDIT_FORMAT, ESTIMATE_FORMAT, INVOICE_FORMAT, PRICES_FORMAT};
 use crate::procedure::PACK_FORMAT;
-use crate::record::RECORD_FORMAT;
+use crate::record::{
+    COMEBACKS_FORMAT, FOLLOW_UP_FORMAT, HISTORY_FORMAT, RECORD_FORMAT, SHADOW_FORMAT,
+};
 use crate::report::{MESSAGES_FORMAT, PROFILE_FORMAT};
 use serde::Serialize;
 
@@ -41,12 +43,24 @@ pub struct Documents {
     pub estimate: &'static str,
     /// Invoices.
     pub invoice: &'static str,
+    /// Histories of vehicles.
+    pub history: &'static str,
+    /// What may come back.
+    pub comebacks: &'static str,
+    /// When a job is looked at again.
+    pub follow_up: &'static str,
+    /// What records cost a shop.
+    pub audit: &'static str,
+    /// Where the evidence of old jobs differs from an old rule.
+    pub shadow: &'static str,
 }
 
 /// The versions of the library, its rules and its documents.
 ///
 /// ```
-/// assert_eq!(brimline::versions().documents.journal, "brimline-journal/1");
+/// let documents = brimline::versions().documents;
+/// assert_eq!(documents.journal, "brimline-journal/1");
+/// assert_eq!(documents.follow_up, "brimline-follow-up/1");
 /// ```
 #[must_use]
 pub const fn versions() -> Versions {
@@ -63,6 +77,11 @@ pub const fn versions() -> Versions {
             profile: PROFILE_FORMAT,
             estimate: ESTIMATE_FORMAT,
             invoice: INVOICE_FORMAT,
+            history: HISTORY_FORMAT,
+            comebacks: COMEBACKS_FORMAT,
+            follow_up: FOLLOW_UP_FORMAT,
+            audit: AUDIT_FORMAT,
+            shadow: SHADOW_FORMAT,
         },
     }
 }

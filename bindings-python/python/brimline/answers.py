@@ -356,6 +356,11 @@ class Formats(TypedDict):
     profile: str
     estimate: str
     invoice: str
+    history: str
+    comebacks: str
+    follow_up: str
+    audit: str
+    shadow: str
 
 
 class Versions(TypedDict):

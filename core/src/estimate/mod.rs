@@ -26,6 +26,7 @@ mod work;
 
 pub use approval::Approval;
 pub use asked::{Asked, Full, Rest, Stock};
+pub(crate) use audit::FORMAT as AUDIT_FORMAT;
 pub use audit::{Audit, AuditItem, Audited, AuditedRecord, audit};
 pub use band::{Case, Estimate, JobTimes, estimate};
 pub use cases::{Assumption, CaseKind};

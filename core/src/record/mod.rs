@@ -18,8 +18,11 @@ mod shadow;
 mod visit;
 
 pub use crate::document::Difference;
+pub(crate) use comeback::FORMAT as COMEBACKS_FORMAT;
 pub use comeback::{Comebacks, comebacks, comebacks_with};
+pub(crate) use follow_up::FORMAT as FOLLOW_UP_FORMAT;
 pub use follow_up::{FollowUp, FollowUpReason, follow_up, follow_up_with};
+pub(crate) use history::FORMAT as HISTORY_FORMAT;
 pub use history::{History, VehicleHistory};
 pub use keeping::{KeptJournal, Storage};
 pub use lack::Lack;
@@ -30,5 +33,6 @@ pub use reevaluation::Rules;
 pub use rules::{ComebackRules, FollowUpRules};
 pub(crate) use sealing::FORMAT as RECORD_FORMAT;
 pub use sealing::Record;
+pub(crate) use shadow::FORMAT as SHADOW_FORMAT;
 pub use shadow::{Grade, OldJob, Shadow, ShadowDifference, shadow};
 pub use visit::{PlugEvent, Visit};
