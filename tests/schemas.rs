@@ -7,7 +7,11 @@ mod schemas {
     mod agreement;
     mod answers;
     mod counter;
+    mod formats;
+    mod kept;
+    mod members;
     mod mutant;
+    mod questions;
     mod records;
     mod tellings;
     mod validator;

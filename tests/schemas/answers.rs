@@ -1,6 +1,6 @@
 //! What the library reads and what it answers is valid.
 
-use super::validator::{assert_none, each_object, said, schema, validator};
+use super::validator::{assert_none, each_object, names, said, schema, validator};
 use crate::document_corpus::{accepted_journals, accepted_packs, assembled};
 use crate::vector_cases::{answer, cases};
 use brimline::{Journal, Options, Pack, Verdict, evaluate_with};
@@ -8,10 +8,11 @@ use serde_json::{Value, json};
 
 #[test]
 fn the_schemas_are_schemas() {
-    for name in [
-        "pack", "journal", "result", "record", "error", "prices", "estimate", "invoice",
-    ] {
+    let names = names();
+    assert!(names.len() >= 21, "only {} schemas", names.len());
+    for name in &names {
         let schema = schema(name);
+        assert_eq!(schema["$id"], format!("urn:brimline:schema:{name}:1"));
         assert!(
             jsonschema::draft202012::meta::is_valid(&schema),
             "{name} is no schema"

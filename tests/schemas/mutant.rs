@@ -8,6 +8,10 @@ pub struct Mutant {
     /// Where, with list places left out and the kind of entry said.
     pub place: String,
     pub what: String,
+    /// What stood there.
+    pub was: Value,
+    /// What stands there instead; nothing where it is gone.
+    pub now: Option<Value>,
     pub document: Value,
 }
 
@@ -43,13 +47,15 @@ pub fn mutants(document: &Value, seen: &mut BTreeSet<String>) -> Vec<Mutant> {
         let mut add = |what: String, changed: Option<Value>| {
             if seen.insert(format!("{place} {what}")) {
                 let mut other = document.clone();
-                match changed {
+                match changed.clone() {
                     Some(value) => *other.pointer_mut(&pointer).expect("it is there") = value,
                     None => remove(&mut other, &pointer),
                 }
                 out.push(Mutant {
                     place: place.clone(),
                     what,
+                    was: own.clone(),
+                    now: changed,
                     document: other,
                 });
             }

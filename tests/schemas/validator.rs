@@ -12,6 +12,18 @@ pub fn schema(name: &str) -> Value {
     serde_json::from_str(&text).expect("a schema is JSON")
 }
 
+/// The names of all schemas.
+pub fn names() -> Vec<String> {
+    let files = fs::read_dir(root().join("core/schemas")).expect("the folder of schemas is there");
+    let names = files.filter_map(|file| {
+        let name = file.expect("a folder lists").file_name().into_string();
+        Some(name.ok()?.strip_suffix(".schema.json")?.to_string())
+    });
+    let mut names: Vec<String> = names.collect();
+    names.sort();
+    names
+}
+
 /// A schema that another one names: `urn:brimline:schema:journal:1`.
 struct Own;
 
