@@ -1226,7 +1226,8 @@ extern "C" {
 int32_t brim_abi_version(void);
 
 // The versions of everything, as JSON:
-// `{"library","rules","documents":{"pack","journal","result","record"},"abi"}`.
+// `{"library","rules","documents":{"pack","journal","result","record","prices","messages",
+// "profile","estimate","invoice","history","comebacks","follow_up","audit","shadow"},"abi"}`.
 //
 // Errors: none of its own.
 brim_status brim_versions(char *buffer, size_t capacity, size_t *length, struct brim_error *error);

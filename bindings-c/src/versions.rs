@@ -19,8 +19,8 @@ pub extern "C" fn brim_abi_version() -> i32 {
 }
 
 /// The versions of everything, as JSON:
-/// `{"library","rules","documents":{"pack","journal","result","record","prices","messages","profile",
-/// "estimate","invoice","history","comebacks","follow_up","audit","shadow"},"abi"}`.
+/// `{"library","rules","documents":{"pack","journal","result","record","prices","messages",
+/// "profile","estimate","invoice","history","comebacks","follow_up","audit","shadow"},"abi"}`.
 ///
 /// Errors: none of its own.
 #[unsafe(no_mangle)]
