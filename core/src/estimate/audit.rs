@@ -11,7 +11,7 @@ use crate::error::{Error, ErrorKind, Fault};
 use crate::money::Money;
 use crate::procedure::{Pack, Procedure};
 use crate::quantity::{Amount, Kind, Rounding, Unit};
-use crate::record::{Cited, Comebacks, Record, comebacks};
+use crate::record::{Cited, Comebacks, Record, by_unit, comebacks};
 use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::format;
 use alloc::string::{String, ToString};
@@ -22,8 +22,9 @@ use serde::Serialize;
 pub(crate) const FORMAT: &str = "brimline-audit/1";
 
 /// What is found of a job whose level was never proven.
-const UNPROVEN: [&str; 4] = [
+const UNPROVEN: [&str; 5] = [
     "never_at_level",
+    "left_open",
     "opened_below_window",
     "hold_unresolved",
     "poured_unchecked",
@@ -107,7 +108,7 @@ pub struct AuditedRecord {
 }
 
 impl Audit {
-    /// How many different records were looked at.
+    /// How many different records count.
     #[must_use]
     pub const fn records(&self) -> usize {
         self.records
@@ -144,7 +145,8 @@ impl Audit {
 /// What was never proven and what was missed is what [`comebacks`] finds. Fluid is what an invoice would bill: what was
 /// poured and could be booked, and its price less the price of what was billed. A job lasts from its first entry of work to its
 /// last; approvals and notes are none. Sheets come from the `pack`: where it has not the sheet a record rests on, fluid has no
-/// price. What has no price is counted as such. A record that comes twice counts once, with what was billed at first.
+/// price. What has no price is counted as such. A record that comes twice counts once, and so does a job that was sealed again
+/// with more entries; it is billed what its last record tells, or else the last one before it that tells anything.
 ///
 /// # Errors
 ///
@@ -164,25 +166,26 @@ impl Audit {
 /// # Ok::<(), brimline::Error>(())
 /// ```
 pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit, Error> {
-    let mut all: BTreeMap<&str, &Audited> = BTreeMap::new();
+    let mut billed: BTreeMap<&str, Amount> = BTreeMap::new();
     let mut faults = Vec::new();
     for (index, job) in jobs.iter().enumerate() {
-        if let Some(fault) = job.billed.as_ref().and_then(unbillable) {
+        let Some(volume) = job.billed else { continue };
+        if let Some(fault) = unbillable(&volume) {
             faults.push(fault.at(format!("jobs[{index}].billed")));
         }
-        all.entry(job.record.digest()).or_insert(job);
+        billed.entry(job.record.digest()).or_insert(volume);
     }
     if let Some(error) = Error::from_faults(faults) {
         return Err(error);
     }
-    let records: Vec<Record> = all.values().map(|job| job.record.clone()).collect();
+    let records: Vec<Record> = jobs.iter().map(|job| job.record.clone()).collect();
+    let counted = counted(&records, &billed);
     let found = comebacks(&records);
     let (unproven, missed) = (of(&found, &UNPROVEN), of(&found, &["leak_not_followed"]));
     let books = Books { prices, pack };
     let mut kinds: [Vec<AuditedRecord>; 4] = Default::default();
     let [never_proven, leak_missed, not_billed, promise_missed] = &mut kinds;
-    for (digest, job) in &all {
-        let record = &job.record;
+    for (digest, (record, billed)) in &counted {
         let told = |entries: &BTreeSet<u64>, net, args| AuditedRecord {
             record: Cited::of(record, entries.iter().copied()),
             net,
@@ -194,7 +197,7 @@ pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit,
         if let Some(entries) = missed.get(digest) {
             leak_missed.push(told(entries, books.search(), Args::none()));
         }
-        if let Some((net, args)) = books.given_away(job) {
+        if let Some((net, args)) = billed.and_then(|billed| books.given_away(record, billed)) {
             not_billed.push(told(&BTreeSet::new(), net, args));
         }
         if let Some(args) = books.late(record) {
@@ -217,11 +220,34 @@ pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit,
     Ok(Audit {
         format: FORMAT,
         prices: PricesRef::of(prices),
-        records: all.len(),
+        records: counted.len(),
         items,
         net,
         cautions: found.cautions().to_vec(),
     })
+}
+
+/// The records that count, each job with the last of its own, by digest; and what was billed of each, where any record of
+/// the job tells it.
+fn counted<'r>(
+    records: &'r [Record],
+    billed: &BTreeMap<&str, Amount>,
+) -> BTreeMap<&'r str, (&'r Record, Option<Amount>)> {
+    let (series, _) = by_unit(records);
+    let told = |record: &&Record| billed.get(record.digest()).copied();
+    let mut counted = BTreeMap::new();
+    for series in &series {
+        for record in &series.records {
+            counted.insert(record.digest(), (*record, told(record)));
+        }
+        for sealed in &series.resealed {
+            let billed = sealed.iter().rev().find_map(told);
+            if let Some(last) = sealed.last() {
+                counted.insert(last.digest(), (*last, billed));
+            }
+        }
+    }
+    counted
 }
 
 /// Why this can be no billed volume, if it cannot.
@@ -304,9 +330,8 @@ impl<'b> Books<'b> {
     }
 
     /// The fluid of a record that was poured and not billed, and what it would have cost the customer.
-    fn given_away(&self, job: &Audited) -> Option<(Option<Money>, Args)> {
-        let billed = job.billed?;
-        let check = LevelCheck::of(self.pack, job.record.journal());
+    fn given_away(&self, record: &Record, billed: Amount) -> Option<(Option<Money>, Args)> {
+        let check = LevelCheck::of(self.pack, record.journal());
         let standing = check.standing();
         let facts = Facts::of(&check, &standing);
         let poured = facts.poured();
@@ -322,8 +347,7 @@ impl<'b> Books<'b> {
             .with_some("poured", volume(poured))
             .with("billed", billed)
             .with_some("not_billed", volume(left));
-        let is_same =
-            standing.sheet.map(Procedure::digest) == job.record.procedure().digest.as_deref();
+        let is_same = standing.sheet.map(Procedure::digest) == record.procedure().digest.as_deref();
         // Of two fluids in one job nobody knows which was left off the bill.
         let net = match facts.work.poured.as_slice() {
             [only] if is_same => self.beyond(only, billed.count()?),

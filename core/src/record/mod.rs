@@ -33,6 +33,7 @@ pub use reevaluation::Rules;
 pub use rules::{ComebackRules, FollowUpRules};
 pub(crate) use sealing::FORMAT as RECORD_FORMAT;
 pub use sealing::Record;
+pub(crate) use series::by_unit;
 pub(crate) use shadow::FORMAT as SHADOW_FORMAT;
 pub use shadow::{Grade, OldJob, Shadow, ShadowDifference, shadow};
 pub use visit::{PlugEvent, Visit};

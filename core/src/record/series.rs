@@ -14,7 +14,7 @@ pub(crate) struct Series<'r> {
     pub(crate) unit: Option<&'r str>,
     pub(crate) records: Vec<&'r Record>,
     /// Jobs that were sealed again with more entries; the last record of each counts, and stands among `records`.
-    resealed: Vec<Vec<&'r Record>>,
+    pub(crate) resealed: Vec<Vec<&'r Record>>,
 }
 
 impl Series<'_> {
