@@ -1,6 +1,6 @@
 //! The containers that were opened for what went in: those that were named, then the cheapest.
 
-use super::fluid_prices::{ContainerPrice, FluidPrices};
+use super::fluid_prices::{ContainerPrice, FluidPolicy, FluidPrices};
 use super::lines::pieces;
 use super::price_list::PriceList;
 use super::work::Poured;
@@ -15,16 +15,15 @@ pub(super) struct Opening<'p> {
     pub(super) containers: Vec<(&'p ContainerPrice, u64)>,
     /// What is left in them (volume).
     pub(super) left: Amount,
-    /// Whether some of them are assumed: not all that went in came out of containers that were named.
-    pub(super) is_assumed: bool,
 }
 
-/// As many of each named container as hold what came out of it; then the cheapest that hold what those do not.
+/// As many of each named container as hold what came out of it; then, where whole containers are billed, the cheapest that hold
+/// what those do not. Elsewhere nobody opened those, so there is no telling.
 pub(super) fn plan<'p>(
     prices: &PriceList,
     own: &'p FluidPrices,
     poured: &Poured<'_>,
-) -> Result<Opening<'p>, Error> {
+) -> Result<Option<Opening<'p>>, Error> {
     let mut containers: Vec<(&ContainerPrice, u64)> = Vec::new();
     let mut held = 0_i128;
     for container in &own.containers {
@@ -43,6 +42,9 @@ pub(super) fn plan<'p>(
         .first()
         .map_or(Unit::Litre, |own| own.size.unit());
     let rest = poured.count.saturating_sub(held);
+    if rest > 0 && own.billing.policy != FluidPolicy::WholeContainer {
+        return Ok(None);
+    }
     if rest > 0 {
         for (place, count) in cheapest(prices, own, rest, unit)
             .map_err(|error| at(error, &poured.path))?
@@ -58,11 +60,8 @@ pub(super) fn plan<'p>(
     }
     containers.retain(|(_, count)| *count > 0);
     let left = held.saturating_sub(poured.count);
-    Ok(Opening {
-        containers,
-        left: Amount::from_count(left, unit, 9, Rounding::Floor)?,
-        is_assumed: rest > 0,
-    })
+    let left = Amount::from_count(left, unit, 9, Rounding::Floor)?;
+    Ok(Some(Opening { containers, left }))
 }
 
 /// Faults of what is worked out, where the journal or the sheet asks for it.

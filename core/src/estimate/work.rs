@@ -194,11 +194,7 @@ impl<'w> Work<'w> {
                 continue;
             };
             if own.billing.policy != FluidPolicy::Bulk && !own.containers.is_empty() {
-                // Where whole containers are billed the assumed ones are the customer's; elsewhere nobody opened them.
-                let is_told = |plan: &Opening<'_>| {
-                    own.billing.policy == FluidPolicy::WholeContainer || !plan.is_assumed
-                };
-                let plan = plan(prices, own, poured).ok().filter(is_told);
+                let plan = plan(prices, own, poured).ok().flatten();
                 opened.extend(plan.map(|plan| (own, plan)));
             }
         }
@@ -310,7 +306,8 @@ fn whole(
     poured: &Poured<'_>,
     lines: &mut Lines<'_>,
 ) -> Result<(), Error> {
-    for (container, count) in plan(prices, own, poured)?.containers {
+    let opened = plan(prices, own, poured)?.map(|plan| plan.containers);
+    for (container, count) in opened.into_iter().flatten() {
         let cause = cause(Policy::WholeContainer, &poured.entries);
         let what = (What::Fluid, container.id.as_str());
         lines.put(what, cause, pieces(count)?, container.price, &own.taxes)?;

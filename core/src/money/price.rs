@@ -119,7 +119,8 @@ pub(super) fn rounded(
         let steps = steps.checked_mul(power(missing)?)?;
         let divisor = power(spare)?;
         let floor = steps.checked_div_euclid(divisor)?;
-        let left = steps.checked_rem_euclid(divisor)?;
+        // What is left is less than the divisor, so it fits.
+        let left = steps.wrapping_sub(floor.wrapping_mul(divisor));
         let up = rounding.goes_up(floor, left.unsigned_abs(), divisor.unsigned_abs());
         floor.checked_add(up.into())
     };

@@ -175,12 +175,12 @@ fn faults_of(currency: Currency, lines: &[Taxable<'_>], rates: &[TaxRate<'_>]) -
             faults.push(fault.at(format!("lines[{place}].net")));
         }
         for (index, id) in line.taxes.iter().enumerate() {
-            let at = format!("lines[{place}].taxes[{index}]");
+            let at = || format!("lines[{place}].taxes[{index}]");
             if !rates.iter().any(|rate| rate.id == *id) {
-                let fault = Fault::new(ErrorKind::Unresolved).got(id).at(at);
+                let fault = Fault::new(ErrorKind::Unresolved).got(id).at(at());
                 faults.push(fault.allowed(rates.iter().map(|rate| rate.id.to_string())));
             } else if line.taxes.iter().take(index).any(|other| other == id) {
-                faults.push(Fault::new(ErrorKind::DuplicateId).got(id).at(at));
+                faults.push(Fault::new(ErrorKind::DuplicateId).got(id).at(at()));
             }
         }
     }

@@ -57,15 +57,8 @@ impl Amount {
     }
 
     /// The amount of mantissa / 10^decimals, without trailing zeros.
-    pub(crate) fn trimmed(mut mantissa: i64, mut decimals: u8, unit: Unit) -> Result<Self, Error> {
-        if mantissa % 10 == 0 {
-            for (zeros, power) in [(8, 100_000_000), (4, 10_000), (2, 100), (1, 10)] {
-                if decimals >= zeros && mantissa.checked_rem(power) == Some(0) {
-                    mantissa = mantissa.checked_div(power).unwrap_or_default();
-                    decimals = decimals.saturating_sub(zeros);
-                }
-            }
-        }
+    pub(crate) fn trimmed(mantissa: i64, decimals: u8, unit: Unit) -> Result<Self, Error> {
+        let (mantissa, decimals) = exact::without_zeros(mantissa, decimals, 0);
         Amount::new(mantissa, decimals, unit)
     }
 
@@ -247,16 +240,10 @@ impl Amount {
         rounding: Rounding,
     ) -> Result<Amount, Error> {
         let counts = i128::from(unit.kind().counts_in_quantum());
-        let part = count.rem_euclid(counts).unsigned_abs();
+        let (quanta, part) = exact::divided(count, counts);
         let mut places = max_decimals.min(DECIMALS);
         loop {
-            let steps = exact::steps(
-                count.div_euclid(counts),
-                part,
-                counts.unsigned_abs(),
-                unit,
-                places,
-            );
+            let steps = exact::steps(quanta, part, counts.unsigned_abs(), unit, places);
             let (floor, left, divisor) = steps.ok_or_else(refusal::of_range)?;
             let up = i128::from(rounding.goes_up(floor, left, divisor));
             match exact::trimmed(floor.saturating_add(up), places, 0, unit) {

@@ -56,12 +56,11 @@ impl Exact {
             },
             decimals => {
                 let power = power_of_ten(decimals);
-                let quanta = product.div_euclid(power.into());
-                let rest = product.wrapping_sub(quanta.wrapping_mul(power.into())) as u32;
+                let (quanta, rest) = divided(product, power.into());
                 let fine = BILLION.checked_div(power).unwrap_or(1);
                 Exact {
                     quanta,
-                    billionths: rest.wrapping_mul(fine),
+                    billionths: (rest as u32).wrapping_mul(fine),
                 }
             }
         };
@@ -147,6 +146,13 @@ impl Exact {
     }
 }
 
+/// Whole times a size above zero, rounded down, and what is left: one division, which is what wide integers cost most.
+pub(super) const fn divided(count: i128, size: i128) -> (i128, u128) {
+    let whole = count.div_euclid(size);
+    let left = count.wrapping_sub(whole.wrapping_mul(size));
+    (whole, left.unsigned_abs())
+}
+
 /// A value of `quanta` and `part`/`parts` of a quantum, in whole steps of 10^-places of the unit, rounded
 /// down, with what is left over and of how much. Temperatures are taken from absolute zero.
 pub(super) fn steps(
@@ -158,7 +164,10 @@ pub(super) fn steps(
 ) -> Option<(i128, u128, u128)> {
     let (zero, billionths) = unit.zero();
     // Both parts are below `parts`, so their difference borrows at most one quantum.
-    let zero_part = u128::from(billionths).checked_mul(parts / 1_000_000_000)?;
+    let zero_part = match billionths {
+        0 => 0,
+        billionths => u128::from(billionths).checked_mul(parts / 1_000_000_000)?,
+    };
     let (borrow, part) = match part.checked_sub(zero_part) {
         Some(part) => (0, part),
         None => (1, part.checked_add(parts)?.checked_sub(zero_part)?),
@@ -166,16 +175,18 @@ pub(super) fn steps(
     let quanta = quanta.checked_sub(zero.into())?.checked_sub(borrow)?;
     let size = i128::from(unit.quanta());
     let power = power_of_ten(places);
-    let left = quanta
-        .rem_euclid(size)
-        .unsigned_abs()
-        .checked_mul(parts)?
-        .checked_add(part)?;
+    let (whole, left) = divided(quanta, size);
+    let left = left.checked_mul(parts)?.checked_add(part)?;
     let scaled = left.checked_mul(u128::from(power))?;
     let divisor = size.unsigned_abs().checked_mul(parts)?;
-    let whole = quanta.div_euclid(size).checked_mul(i128::from(power))?;
-    let floor = whole.checked_add_unsigned(scaled.checked_div(divisor)?)?;
-    Some((floor, scaled.checked_rem(divisor)?, divisor))
+    let whole = whole.checked_mul(i128::from(power))?;
+    let begun = scaled.checked_div(divisor)?;
+    let floor = whole.checked_add_unsigned(begun)?;
+    Some((
+        floor,
+        scaled.wrapping_sub(begun.wrapping_mul(divisor)),
+        divisor,
+    ))
 }
 
 /// The amount of a mantissa, without the trailing zeros past `places` decimals, and without more of them where
@@ -186,12 +197,30 @@ pub(super) fn trimmed(
     places: u8,
     unit: Unit,
 ) -> Result<Amount, Fault> {
+    // What is too long is wide, and hardly ever met.
     while decimals > 0
-        && (decimals > places || mantissa.unsigned_abs() >= MANTISSAS.into())
+        && mantissa.unsigned_abs() >= MANTISSAS.into()
         && mantissa.checked_rem(10) == Some(0)
     {
         mantissa = mantissa.checked_div(10).unwrap_or_default();
         decimals = decimals.saturating_sub(1);
     }
+    if let Ok(narrow) = i64::try_from(mantissa) {
+        let (narrow, decimals) = without_zeros(narrow, decimals, places);
+        return Amount::fitted(narrow.into(), decimals, unit);
+    }
     Amount::fitted(mantissa, decimals, unit)
+}
+
+/// A mantissa and its decimals without the trailing zeros past `places` decimals.
+pub(super) fn without_zeros(mut mantissa: i64, mut decimals: u8, places: u8) -> (i64, u8) {
+    if mantissa % 10 == 0 {
+        for (zeros, power) in [(8, 100_000_000), (4, 10_000), (2, 100), (1, 10)] {
+            if decimals >= places.saturating_add(zeros) && mantissa.checked_rem(power) == Some(0) {
+                mantissa = mantissa.checked_div(power).unwrap_or_default();
+                decimals = decimals.saturating_sub(zeros);
+            }
+        }
+    }
+    (mantissa, decimals)
 }
