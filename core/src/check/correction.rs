@@ -102,7 +102,7 @@ pub(super) fn counted<'e>(
         }
         findings.reverse();
     }
-    let mut counted: Vec<Counted<'e>> = Vec::new();
+    let mut counted: Vec<Counted<'e>> = Vec::with_capacity(entries.clone().count());
     let mut open_flows: Vec<usize> = Vec::new();
     for entry in entries {
         let Some(standing) = instead.get(&entry.seq).copied().unwrap_or(Some(entry)) else {

@@ -153,10 +153,11 @@ pub(super) struct Lines<'p> {
 }
 
 impl<'p> Lines<'p> {
-    pub(super) const fn new(prices: &'p PriceList) -> Self {
+    pub(super) fn new(prices: &'p PriceList) -> Self {
         Lines {
             prices,
-            lines: Vec::new(),
+            // As many as most jobs have.
+            lines: Vec::with_capacity(8),
         }
     }
 

@@ -8,7 +8,6 @@ use crate::document::canonical;
 use crate::leak::Trend;
 use crate::procedure::Severity;
 use crate::quantity::{Amount, Interval};
-use alloc::collections::BTreeMap;
 use alloc::string::String;
 use alloc::vec::Vec;
 use serde::Serialize;
@@ -183,18 +182,20 @@ impl VehicleHistory {
 
 /// Jobs of one name that began at different times: all of them count as visits.
 fn jobs_again(series: &Series<'_>) -> Vec<Notice> {
-    let mut jobs: BTreeMap<&str, Vec<&Record>> = BTreeMap::new();
-    for record in &series.records {
-        if let Some(job) = record.journal().header().job_id.as_deref() {
-            jobs.entry(job).or_default().push(record);
-        }
-    }
-    let several = jobs.into_iter().filter(|(_, records)| records.len() > 1);
-    several
-        .map(|(job, records)| {
-            let notice = Notice::new("job_again", Severity::Caution).with("job", job);
-            let cited = records.into_iter();
-            cited.fold(notice, |notice, record| notice.of(record, []))
+    let named = series.records.iter().filter_map(|record| {
+        let job = record.journal().header().job_id.as_deref();
+        job.map(|job| (job, *record))
+    });
+    let mut named: Vec<(&str, &Record)> = named.collect();
+    // Stable, so that those of one name stay in order of time.
+    named.sort_by_key(|(job, _)| *job);
+    let jobs = named.chunk_by(|(one, _), (next, _)| one == next);
+    jobs.filter(|records| records.len() > 1)
+        .map(|records| {
+            let job = records.first().map(|(job, _)| *job);
+            let notice = Notice::new("job_again", Severity::Caution).with_some("job", job);
+            let cited = records.iter();
+            cited.fold(notice, |notice, (_, record)| notice.of(record, []))
         })
         .collect()
 }

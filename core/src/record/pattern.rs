@@ -23,38 +23,40 @@ fn reaches(count: usize, least: u32) -> bool {
 
 /// Temperatures of the fluid that are all the same.
 fn readings(record: &Record, entries: &[&Entry], rules: &ComebackRules) -> Option<Notice> {
-    let mut first = None;
-    let mut alike = Vec::new();
-    for entry in entries {
-        if let Fact::Temperature { reading, source } = &entry.fact
-            && source.reads_fluid()
-        {
-            if *reading != *first.get_or_insert(*reading) {
-                return None;
+    let read = || {
+        entries.iter().filter_map(|entry| match &entry.fact {
+            Fact::Temperature { reading, source } if source.reads_fluid() => {
+                Some((entry.seq, *reading))
             }
-            alike.push(entry.seq);
-        }
+            _ => None,
+        })
+    };
+    let (_, first) = read().next()?;
+    if !reaches(read().count(), rules.readings) || read().any(|(_, reading)| reading != first) {
+        return None;
     }
-    let first = first.filter(|_| reaches(alike.len(), rules.readings))?;
+    let alike = read().map(|(seq, _)| seq);
     let notice = Notice::new("temperatures_alike", Severity::Caution).of(record, alike);
     Some(notice.with("reading", first))
 }
 
 /// Times that are all the same, equally far apart, or nearer together than the work takes.
 fn times(record: &Record, entries: &[&Entry], rules: &ComebackRules) -> Option<Notice> {
-    let times: Vec<i128> = entries.iter().map(|entry| entry.at.nanoseconds()).collect();
-    let (first, last) = (times.first()?, times.last()?);
-    if !reaches(times.len(), rules.entries) {
+    let (first, last) = (entries.first()?, entries.last()?);
+    if !reaches(entries.len(), rules.entries) {
         return None;
     }
-    let gap = |pair: &[i128]| match pair {
-        [before, after] => after.saturating_sub(*before),
-        _ => 0,
+    let apart = |before: &Entry, after: &Entry| {
+        let (before, after) = (before.at.nanoseconds(), after.at.nanoseconds());
+        after.saturating_sub(before)
     };
-    let mut gaps = times.windows(2).map(gap);
+    let mut gaps = entries.windows(2).map(|pair| match pair {
+        [before, after] => apart(before, after),
+        _ => 0,
+    });
     let first_gap = gaps.next()?;
     let is_even = gaps.all(|gap| gap == first_gap);
-    let took = last.saturating_sub(*first);
+    let took = apart(first, last);
     let at_once = i128::from(rules.at_once_seconds).saturating_mul(NANOSECONDS);
     let id = match (is_even, first_gap) {
         (true, 0) => "times_equal",
@@ -84,24 +86,39 @@ pub(super) struct Habits<'r> {
 #[derive(Debug, Default)]
 struct Same<'r> {
     amount: Option<Amount>,
-    jobs: Vec<(&'r Record, Vec<u64>)>,
+    /// Each job, and how many of the entries belong to the jobs up to it.
+    jobs: Vec<(&'r Record, usize)>,
+    entries: Vec<u64>,
     differs: bool,
 }
 
 impl<'r> Same<'r> {
     fn take(&mut self, record: &'r Record, seqs: impl IntoIterator<Item = u64>, amount: Amount) {
         self.differs = self.differs || *self.amount.get_or_insert(amount) != amount;
-        match self.jobs.last_mut() {
-            Some((last, entries)) if core::ptr::eq(*last, record) => entries.extend(seqs),
-            _ if !self.differs => self.jobs.push((record, seqs.into_iter().collect())),
-            _ => {}
+        if self.differs {
+            return;
         }
+        self.entries.extend(seqs);
+        match self.jobs.last_mut() {
+            Some((last, until)) if core::ptr::eq(*last, record) => *until = self.entries.len(),
+            _ => self.jobs.push((record, self.entries.len())),
+        }
+    }
+
+    /// Each job with its entries.
+    fn jobs(&self) -> impl Iterator<Item = (&'r Record, &[u64])> {
+        let mut from = 0;
+        self.jobs.iter().map(move |(record, until)| {
+            let entries = self.entries.get(from..*until).unwrap_or_default();
+            from = *until;
+            (*record, entries)
+        })
     }
 }
 
 impl<'r> Habits<'r> {
     pub(super) fn take(&mut self, record: &'r Record, entries: &[&'r Entry]) {
-        let mut poured: Vec<&'r Entry> = Vec::new();
+        let mut first: Option<&'r Entry> = None;
         let mut sum: Option<Amount> = None;
         for entry in entries.iter().copied() {
             let by = entry.by.as_deref();
@@ -116,14 +133,17 @@ impl<'r> Habits<'r> {
                         sum.map_or(Ok(measured.amount), |sum| sum.checked_add(measured.amount));
                     // Volumes and masses have no sum; the last one stands for such a job.
                     sum = Some(more.unwrap_or(measured.amount));
-                    poured.push(entry);
+                    first = first.or(Some(entry));
                 }
                 _ => {}
             }
         }
-        if let (Some(first), Some(sum)) = (poured.first(), sum) {
+        if let (Some(first), Some(sum)) = (first, sum) {
+            let poured = entries
+                .iter()
+                .filter(|entry| matches!(entry.fact, Fact::Added { .. }));
             let same = self.poured.entry(first.by.as_deref()).or_default();
-            same.take(record, poured.iter().map(|entry| entry.seq), sum);
+            same.take(record, poured.map(|entry| entry.seq), sum);
         }
     }
 
@@ -139,9 +159,8 @@ impl<'r> Habits<'r> {
                         .with("jobs", jobs)
                         .with_some("amount", same.amount)
                         .with_some("by", by);
-                    let cited = same.jobs.into_iter();
-                    cited.fold(notice, |notice, (record, entries)| {
-                        notice.of(record, entries)
+                    same.jobs().fold(notice, |notice, (record, entries)| {
+                        notice.of(record, entries.iter().copied())
                     })
                 })
                 .collect::<Vec<_>>()
