@@ -62,7 +62,9 @@ fn tell(journal: &str, named: &str, pack: Option<&str>) -> Result<String, String
     let record = Record::seal(&pack, journal).ok();
     particulars.record = record.as_ref().map(Record::digest);
     let sheet = report::work_sheet(&pack, journal, &particulars, Medium::Html).map_err(refused)?;
-    let path = std::env::temp_dir().join("brimline_work_sheet.html");
+    // Of this run alone, so that another at the same time keeps its own.
+    let name = format!("brimline_work_sheet_{}.html", std::process::id());
+    let path = std::env::temp_dir().join(name);
     fs::write(&path, sheet).map_err(|error| format!("{}: {error}\n", path.display()))?;
     told.push_str(&format!("\nWork sheet:\n  {}\n", path.display()));
     Ok(told)

@@ -8,7 +8,7 @@ use examples::EXAMPLES;
 use std::fs;
 use std::io::Write;
 use std::path::{Path, PathBuf};
-use std::process::{Command, Output, Stdio};
+use std::process::{Child, Command, Output, Stdio};
 
 struct Told {
     code: Option<i32>,
@@ -28,10 +28,27 @@ impl From<Output> for Told {
 }
 
 fn demo(args: &[&str]) -> Told {
+    start(args).wait_with_output().expect("it ends").into()
+}
+
+fn start(args: &[&str]) -> Child {
     let mut command = Command::new(env!("CARGO_BIN_EXE_level_service"));
     // Wherever it is started from.
     command.current_dir(std::env::temp_dir()).args(args);
-    command.output().expect("the demonstration starts").into()
+    command.stdin(Stdio::null());
+    command.stdout(Stdio::piped()).stderr(Stdio::piped());
+    command.spawn().expect("the demonstration starts")
+}
+
+impl Told {
+    /// The work sheet it wrote, which is taken away, and what it told before its path.
+    fn sheet(&self) -> (String, &str) {
+        let (told, path) = self.out.trim_end().rsplit_once('\n').expect("a path");
+        let path = Path::new(path.trim());
+        let sheet = fs::read_to_string(path).expect("the work sheet is there");
+        fs::remove_file(path).expect("it is this run's own");
+        (sheet, told)
+    }
 }
 
 fn demo_reading(input: &str, args: &[&str]) -> Told {
@@ -149,20 +166,32 @@ fn the_default_run_tells_the_whole_job() {
     );
     // It came out of a drum, so no bottle was opened; and the bill keeps within what was approved.
     assert!(!told.out.contains("What is left over") && !told.out.contains("For the shop"));
-    let path = told.out.lines().last().expect("a path").trim();
-    let sheet = fs::read_to_string(path).expect("the work sheet is there");
+    let (sheet, _) = told.sheet();
     assert!(sheet.starts_with("<!DOCTYPE html>") && sheet.contains("Fernhollow Gear &amp; Drive"));
     // 13 N·m × 230 / 270 = 11.07 N·m, on a scale of 0.5 N·m 11.0 N·m.
     assert!(sheet.contains("data-setting=\"11.0 N·m\""));
-    let sealed = Record::seal(
-        &Pack::embedded().expect("the embedded pack reads"),
-        fs::read_to_string(journals().join("short_unit.json"))
-            .expect("the journal is there")
-            .as_str(),
-    );
-    assert!(sheet.contains(sealed.expect("it is sealed").digest()));
+    assert!(sheet.contains(&digest("short_unit.json")));
     // What the correction settled is no finding of the result.
     assert!(!told.out.contains("Findings"));
+}
+
+/// The digest of an example's record.
+fn digest(file: &str) -> String {
+    let pack = Pack::embedded().expect("the embedded pack reads");
+    let journal = fs::read_to_string(journals().join(file)).expect("the journal is there");
+    let record = Record::seal(&pack, journal.as_str()).expect("it is sealed");
+    record.digest().to_string()
+}
+
+#[test]
+fn runs_at_one_time_write_a_sheet_each() {
+    let files = ["short_unit.json", "overfull.json", "at_the_limit.json"];
+    let runs = files.map(|file| start(&[&journals().join(file).to_string_lossy()]));
+    let told = runs.map(|run| Told::from(run.wait_with_output().expect("it ends")));
+    for (file, told) in files.iter().zip(told) {
+        assert_eq!((told.code, told.err.as_str()), (Some(0), ""), "{file}");
+        assert!(told.sheet().0.contains(&digest(file)), "{file}");
+    }
 }
 
 #[test]
@@ -222,7 +251,8 @@ fn every_example_is_told() {
         for never in [" OK", "FAIL", "guaranteed", "no leak."] {
             assert!(!out.contains(never), "{}: {never}", example.file);
         }
-        assert!(told.out.lines().all(|line| line.chars().count() <= 80));
+        let (_, told) = told.sheet();
+        assert!(told.lines().all(|line| line.chars().count() <= 80));
     }
 }
 
@@ -256,7 +286,9 @@ fn a_journal_is_read_from_the_input_and_a_pack_from_a_file() {
         fs::read_to_string(journals().join("short_unit.json")).expect("the journal is there");
     let told = demo_reading(&journal, &["-", &pack]);
     assert_eq!((told.code, told.err.as_str()), (Some(0), ""));
-    assert_eq!(told.out, demo(&[]).out);
+    // Each run names a sheet of its own.
+    let again = demo(&[]);
+    assert_eq!(told.sheet(), again.sheet());
 }
 
 #[test]

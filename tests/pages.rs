@@ -51,6 +51,8 @@ fn the_readme_shows_real_output() {
         .output()
         .expect("the demonstration runs");
     let told = String::from_utf8(told.stdout).expect("it tells UTF-8");
+    let (told, sheet) = told.trim_end().rsplit_once('\n').expect("a path");
+    fs::remove_file(sheet.trim()).expect("the work sheet is there");
     let shown: Vec<String> = blocks(&page("README.md"))
         .into_iter()
         .filter(|(info, _)| info == "text")
