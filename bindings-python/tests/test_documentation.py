@@ -18,7 +18,7 @@ import jobs
 from answer_vectors import by_name
 
 import brimline
-from brimline import LevelCheck, answers, calculated, errors, evaluate, observed
+from brimline import LevelCheck, answers, billed, calculated, errors, evaluate, kept, observed
 
 
 def public() -> Iterator[tuple[str, Any]]:
@@ -204,7 +204,7 @@ class Shapes(unittest.TestCase):
         self.assertEqual(words, raised.exception.faults[0].allowed)
 
     def test_names_are_listed(self) -> None:
-        for module in (answers, calculated, errors, observed):
+        for module in (answers, billed, calculated, errors, kept, observed):
             public = {name for name, value in vars(module).items() if defined_in(module, name, value)}
             self.assertLessEqual(public, {*module.__all__, "refusal"})
             self.assertLessEqual(set(module.__all__), set(vars(module)))

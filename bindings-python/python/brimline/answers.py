@@ -162,7 +162,7 @@ class Flip(_Change, _Verdict, _Leak):
     """One change that would turn the answer, and the answer then; `entry` is the `seq` of what it is in."""
 
     turns: Literal["verdict", "leak"]
-    changed: Literal["temperature", "captured", "added"]
+    changed: Literal["temperature", "captured", "drained", "added"]
     entry: int
 
 

@@ -4,9 +4,9 @@ Quantities are text, as `Amount` reads it; `Ends` are the two ends of an interva
 version may add members and words, and takes none away.
 """
 
-from typing import Any, Literal, TypedDict
+from typing import Literal, TypedDict
 
-from .answers import Ends, Reason
+from .answers import Args, Ends, Reason
 
 __all__ = [
     "AuditDocument",
@@ -46,7 +46,7 @@ class Notice(TypedDict):
     id: str
     severity: Literal["note", "caution", "stop"]
     records: list[Cited]
-    args: dict[str, Any]
+    args: Args
 
 
 class _PlugEvent(TypedDict, total=False):
@@ -144,7 +144,7 @@ class FollowUpReason(_FollowUpReason):
     """Why a job is to be looked at again, and by when for this reason alone."""
 
     id: str
-    args: dict[str, Any]
+    args: Args
 
 
 class _FollowUpDocument(TypedDict, total=False):
@@ -201,7 +201,7 @@ class AuditedRecord(_AuditedRecord):
 
     digest: str
     entries: list[int]
-    args: dict[str, Any]
+    args: Args
 
 
 class AuditItem(TypedDict):
