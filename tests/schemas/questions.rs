@@ -150,12 +150,11 @@ fn changed(question: &Question) -> Vec<Mutant> {
     let read = question.documents.iter();
     let read = read.filter(|document| (question.read)(&document.to_string()).is_ok());
     let all = read.flat_map(|document| mutants(document, &mut seen));
-    all.filter(|mutant| question.schema != "particulars" || !is_within(&mutant.place))
-        .collect()
+    all.filter(|mutant| !is_within(&mutant.place)).collect()
 }
 
 fn is_within(place: &str) -> bool {
-    [".prices", ".estimate"].iter().any(|own| {
+    [".prices", ".estimate", ".journal"].iter().any(|own| {
         let rest = place.strip_prefix(own).unwrap_or_default();
         rest.starts_with('.') || rest.contains("}.")
     })
