@@ -3,15 +3,21 @@
 #[path = "messages/journals.rs"]
 #[allow(dead_code, reason = "each test binary uses its part of it")]
 mod journals;
+#[path = "languages/left_over.rs"]
+mod left_over;
+#[path = "languages/told.rs"]
+mod told;
 mod vector_cases;
 
 use brimline::report::{self, Catalogue, Profile, Teller};
 use brimline::{Pack, evaluate};
 use journals::{evaluated, more};
+use left_over::{has_point, left_over, words};
 use serde_json::Value;
-use std::collections::BTreeSet;
+use std::collections::{BTreeMap, BTreeSet};
 use std::fs;
 use std::path::{Path, PathBuf};
+use told::{Told, everything};
 use vector_cases::root;
 
 fn parsed(text: &str) -> Value {
@@ -30,6 +36,13 @@ fn changed(change: &dyn Fn(&str) -> String) -> Catalogue {
     let mut document = parsed(&Catalogue::english().to_json());
     texts(&mut document["messages"], change);
     Catalogue::from_json(&document.to_string()).expect("it tells all that English tells")
+}
+
+/// The same with a comma before the decimals.
+fn with_a_comma(catalogue: Catalogue) -> Catalogue {
+    let mut document = parsed(&catalogue.to_json());
+    document["decimal_sign"] = ",".into();
+    Catalogue::from_json(&document.to_string()).expect("a comma is a decimal sign")
 }
 
 fn teller(catalogue: Catalogue) -> Teller {
@@ -56,54 +69,40 @@ fn foreign(text: &str) -> String {
     text.chars().map(letter).collect()
 }
 
-/// The words of a text that a sheet or a host wrote, ids among them as they are read aloud.
-fn written(documents: &[&Value]) -> BTreeSet<String> {
-    fn words(value: &Value, into: &mut BTreeSet<String>) {
-        match value {
-            Value::String(text) => into.extend(split(text)),
-            Value::Array(items) => items.iter().for_each(|item| words(item, into)),
-            Value::Object(members) => members.values().for_each(|item| words(item, into)),
-            _ => {}
-        }
-    }
-    let mut into = BTreeSet::new();
-    documents
-        .iter()
-        .for_each(|document| words(document, &mut into));
-    into
-}
+/// What stands where it must not, with how often and where it was seen first.
+#[derive(Default)]
+struct Amiss(BTreeMap<String, (usize, String)>);
 
-fn split(text: &str) -> impl Iterator<Item = String> {
-    let is_apart = |letter: char| !letter.is_ascii_alphabetic();
-    let words = text.split(is_apart).filter(|word| word.len() > 1);
-    words.map(str::to_lowercase)
+impl Amiss {
+    fn find(&mut self, what: impl Into<String>, told: &Told) {
+        let seen = || (0, format!("{}\n{}", told.of, told.text));
+        self.0.entry(what.into()).or_insert_with(seen).0 += 1;
+    }
+
+    fn assert_none(&self) {
+        let said = self.0.iter();
+        let said: Vec<String> = said
+            .map(|(what, (times, seen))| format!("{what}: {times} times, as in {seen}"))
+            .collect();
+        assert!(said.is_empty(), "{}", said.join("\n"));
+    }
 }
 
 #[test]
 fn nothing_is_told_but_by_messages() {
-    let teller = teller(changed(&foreign));
-    let units: BTreeSet<String> = brimline::Unit::ALL
-        .iter()
-        .flat_map(|unit| split(unit.symbol()))
-        .collect();
-    let mut told = 0;
-    for (pack, text) in evaluated().into_iter().chain(more()) {
-        let evaluation = evaluate(&pack, text.as_str()).expect("it evaluates");
-        let story = teller.story(&pack, &text).expect("what evaluates is told");
-        let lines = text
-            .lines()
-            .filter_map(|line| serde_json::from_str::<Value>(line).ok());
-        let whole = serde_json::from_str(&text).unwrap_or_else(|_| lines.collect());
-        let known = written(&[&whole, &parsed(&pack.to_json())]);
-        for page in [teller.text(&evaluation), story] {
-            told += 1;
-            let english: Vec<String> = split(&page)
-                .filter(|word| !known.contains(word) && !units.contains(word))
-                .collect();
-            assert!(english.is_empty(), "{english:?} in\n{page}");
+    let all = everything(&teller(with_a_comma(changed(&foreign))), 1);
+    assert!(all.len() > 1500, "only {} told", all.len());
+    let mut amiss = Amiss::default();
+    for told in &all {
+        let rest = left_over(told);
+        for word in words(&rest, |letter| letter.is_ascii_alphabetic()) {
+            amiss.find(word, told);
+        }
+        if has_point(&rest) {
+            amiss.find("a point before decimals", told);
         }
     }
-    assert!(told > 200, "only {told} told");
+    amiss.assert_none();
 }
 
 #[test]
@@ -234,17 +233,69 @@ fn a_profile_changes_units_and_nothing_else() {
     assert_eq!(teller.text(&evaluation), report::text(&evaluation));
 }
 
+fn example(name: &str) -> String {
+    let path = root().join("examples/messages").join(name);
+    fs::read_to_string(path).expect("the example reads")
+}
+
+/// The German of the shipped example, for its shop.
+fn german() -> Teller {
+    let limits = brimline::Limits::default().with_faults(1000);
+    let catalogue = Catalogue::from_json_with(&example("german.json"), &limits);
+    let catalogue = catalogue.unwrap_or_else(|error| panic!("{error}"));
+    let shop = Profile::from_json(&example("shop.json")).expect("the profile reads");
+    Teller::new(catalogue, shop).expect("both are German")
+}
+
+/// Every word of a catalogue's texts, without the names of arguments, and in how many texts it is.
+fn worded(catalogue: &Catalogue) -> BTreeMap<String, usize> {
+    fn gather(value: &Value, into: &mut BTreeMap<String, usize>) {
+        match value {
+            Value::String(text) => {
+                let apart = text.to_lowercase().replace('}', "{");
+                let own: Vec<&str> = apart.split('{').step_by(2).collect();
+                for word in words(&own.join(" "), char::is_alphabetic) {
+                    *into.entry(word).or_default() += 1;
+                }
+            }
+            Value::Object(members) => members.values().for_each(|value| gather(value, into)),
+            _ => {}
+        }
+    }
+    let mut into = BTreeMap::new();
+    gather(&parsed(&catalogue.to_json())["messages"], &mut into);
+    into
+}
+
+/// Words of the English messages that no more than one German text has: an English one, left there, brings some.
+fn only_english(german: &Catalogue) -> BTreeSet<String> {
+    let (english, german) = (worded(&Catalogue::english()), worded(german));
+    let is_german = |word: &String| german.get(word).is_some_and(|texts| *texts > 1);
+    let words = english.into_keys();
+    words
+        .filter(|word| !is_german(word) && !BOTH.contains(&word.as_str()))
+        .collect()
+}
+
+/// Words that are English and German.
+const BOTH: &[&str] = &[
+    "aluminium",
+    "byte",
+    "bytes",
+    "f",
+    "form",
+    "hybrid",
+    "moment",
+    "parameter",
+    "sha",
+    "will",
+];
+
 /// The shipped example is whole: where a message is new, its German belongs into `examples/messages/german.json`.
 #[test]
 fn the_german_example_is_whole() {
-    let read = |name: &str| {
-        let path = root().join("examples/messages").join(name);
-        fs::read_to_string(path).expect("the example reads")
-    };
-    let limits = brimline::Limits::default().with_faults(1000);
-    let german = Catalogue::from_json_with(&read("german.json"), &limits);
-    let german = german.unwrap_or_else(|error| panic!("{error}"));
-    let shop = Profile::from_json(&read("shop.json")).expect("the profile reads");
+    let teller = german();
+    let german = teller.catalogue();
     assert_eq!(
         (german.language(), german.decimal_sign().slug()),
         ("de", ",")
@@ -264,7 +315,10 @@ fn the_german_example_is_whole() {
         }
     }
     assert!(alike.is_empty(), "left in English: {alike:?}");
-    let teller = Teller::new(german, shop).expect("both are German");
+    let english = only_english(german);
+    let said = worded(german);
+    let said: Vec<&String> = said.keys().filter(|word| english.contains(*word)).collect();
+    assert!(said.is_empty(), "English words in German: {said:?}");
     let pack = Pack::embedded().expect("it reads");
     let journal = r#"{"format":"brimline-journal/1","procedure":"pipit-level","edition":2,"job":"check","entries":[
         {"seq":1,"at":"2026-03-02T09:00:00Z","kind":"temperature","reading":"40.5 °C","source":"scan"},
@@ -277,4 +331,25 @@ fn the_german_example_is_whole() {
     ] {
         assert!(story.lines().any(|own| own == line), "{line}\n{story}");
     }
+}
+
+/// What is told in German has no word of the English messages that is no German one, and a comma before decimals.
+#[test]
+fn the_german_example_tells_nothing_in_english() {
+    let teller = german();
+    let english = only_english(teller.catalogue());
+    assert!(english.len() > 800, "only {} words", english.len());
+    let mut amiss = Amiss::default();
+    for told in everything(&teller, 3) {
+        let rest = left_over(&told);
+        for word in words(&rest, char::is_alphabetic) {
+            if english.contains(&word) {
+                amiss.find(word, &told);
+            }
+        }
+        if has_point(&rest) {
+            amiss.find("a point before decimals", &told);
+        }
+    }
+    amiss.assert_none();
 }

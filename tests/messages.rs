@@ -4,6 +4,8 @@
 mod counter;
 #[path = "messages/journals.rs"]
 mod journals;
+#[path = "messages/trade.rs"]
+mod trade;
 mod vector_cases;
 
 use brimline::check::{Args, Journal};
@@ -25,6 +27,16 @@ const RULED: [&str; 7] = [
 /// The parts that put an argument's ids into words.
 const WORDED: [&str; 8] = [
     "grade", "source", "why", "sign", "plug", "phase", "verdict", "unmet",
+];
+
+/// The parts whose ids are no words of the code: a host's, and grades.
+const OPEN: [&str; 6] = [
+    "position",
+    "status",
+    "appearance",
+    "smell",
+    "debris",
+    "evidence_grade",
 ];
 
 fn sources(folder: &Path) -> Vec<PathBuf> {
@@ -141,10 +153,10 @@ fn every_message_is_used() {
         .iter()
         .flat_map(|code| literals(code))
         .map(|(_, id)| id)
-        .chain(["I", "II", "III", "A", "B", "C", "D"].map(String::from))
         .collect();
     let unused: Vec<String> = report::messages()
         .filter(|message| !used.contains(message.id))
+        .filter(|message| !OPEN.contains(&message.part) || !used.contains(message.part))
         .map(|message| format!("{} {}", message.part, message.id))
         .collect();
     assert!(unused.is_empty(), "told nowhere: {unused:#?}");
@@ -330,38 +342,6 @@ fn what_a_message_names_is_given() {
         .map(|message| format!("{} {}", message.part, message.id))
         .collect();
     assert!(unheard.is_empty(), "never met here: {unheard:#?}");
-}
-
-#[test]
-fn the_words_are_those_of_the_trade() {
-    for message in report::messages() {
-        let text = message.text.to_lowercase();
-        let words: Vec<&str> = text.split(|letter: char| !letter.is_alphabetic()).collect();
-        for never in [
-            "ok",
-            "okay",
-            "fail",
-            "failed",
-            "fails",
-            "guaranteed",
-            "lifetime",
-        ] {
-            assert!(
-                !words.contains(&never),
-                "{} {}: {never}",
-                message.part,
-                message.id
-            );
-        }
-        assert!(
-            !text.contains("no leak ") || text.contains("no leak limit"),
-            "{text}"
-        );
-        for (index, word) in words.iter().enumerate() {
-            let promised = *word == "full" && words.get(index + 1) != Some(&"exchange");
-            assert!(!promised, "{} {}: full", message.part, message.id);
-        }
-    }
 }
 
 #[test]

@@ -15,7 +15,7 @@ mod matching;
 mod pages;
 mod records;
 mod runners;
-mod tellings;
+pub mod tellings;
 
 use brimline::{
     Amount, Error, Interval, Kind, LevelCheck, Limits, Measures, Options, Pack, Rounding, Unit,

@@ -64,8 +64,19 @@ fn lines(text: &str) -> Vec<String> {
     text.lines().map(String::from).collect()
 }
 
-/// What the operation of the same name without `told_` answers, told.
-fn page(op: &str, teller: &Teller, args: &[String]) -> Result<String, Error> {
+/// The operations that tell what those of the same name without `told_` answer.
+pub const PAGES: [&str; 7] = [
+    "told_estimate",
+    "told_invoice",
+    "told_history",
+    "told_comebacks",
+    "told_follow_up",
+    "told_shadow",
+    "told_audit",
+];
+
+/// What one of them tells, by the arguments of the operation without `told_`.
+pub fn page(op: &str, teller: &Teller, args: &[String]) -> Result<String, Error> {
     Ok(match op {
         "told_estimate" => {
             let (check, estimate) = counter::estimated(args)?;

@@ -3,6 +3,7 @@
 use super::sentence::Given;
 use super::teller::Teller;
 use crate::check::{Entry, Fact, Measured};
+use crate::money::Money;
 use alloc::string::String;
 
 /// What an entry says. `looked` tells of a flow without its grade, for where the grade is told beside it.
@@ -25,18 +26,18 @@ fn measured(amount: &'static str, measured: Option<&Measured>) -> Given {
         )
 }
 
-/// A slug of the host's as it is read aloud.
-fn words(slug: &str) -> String {
-    slug.replace('_', " ")
-}
-
 fn given(teller: &Teller, fact: &Fact) -> Given {
     let nothing = Given::nothing();
+    // A slug of the host's, in its words where it has any, else as it is read aloud.
+    let words = |part: &str, slug: &Option<String>| {
+        let slug = slug.as_deref();
+        slug.map(|slug| teller.word(part, slug))
+    };
     match fact {
         Fact::Confirmed { what } => nothing.with("what", what),
         Fact::Level { tilt, toward } => nothing.with("tilt", tilt).with("toward", toward.slug()),
         Fact::Engine { state } => nothing.with("state", state.slug()),
-        Fact::Selector { position } => nothing.with("position", words(position)),
+        Fact::Selector { position } => nothing.with("position", teller.word("position", position)),
         Fact::Ranges { dwell } => nothing.with("dwell", dwell),
         Fact::Temperature { reading, source } => nothing
             .with("reading", reading)
@@ -58,7 +59,7 @@ fn given(teller: &Teller, fact: &Fact) -> Given {
         } => nothing
             .with("value", value)
             .with_some("side", side.as_ref())
-            .with_some("status", status.as_ref()),
+            .with_some("status", words("status", status)),
         Fact::Added {
             measured: volume,
             fluid,
@@ -78,9 +79,9 @@ fn given(teller: &Teller, fact: &Fact) -> Given {
             debris,
             coolant_strip,
         } => nothing
-            .with_some("appearance", appearance.as_deref().map(words))
-            .with_some("smell", smell.as_deref().map(words))
-            .with_some("debris", debris.as_deref().map(words))
+            .with_some("appearance", words("appearance", appearance))
+            .with_some("smell", words("smell", smell))
+            .with_some("debris", words("debris", debris))
             .with_some("strip", coolant_strip.map(|strip| strip.slug())),
         Fact::Seepage { place, class, .. } => {
             nothing.with("place", place).with("class", class.slug())
@@ -96,7 +97,11 @@ fn given(teller: &Teller, fact: &Fact) -> Given {
         Fact::Driven { distance, peak } => nothing
             .with("distance", distance)
             .with_some("peak", peak.as_ref()),
-        Fact::Approved { ceiling } => nothing.with("ceiling", ceiling),
+        // Whatever else was written there stays as it is.
+        Fact::Approved { ceiling } => match Money::parse(ceiling) {
+            Ok(_) => nothing.with("ceiling", teller.number(ceiling)),
+            Err(_) => nothing.with("ceiling", ceiling),
+        },
         Fact::Hold { reason } | Fact::Release { reason } => nothing.with("stated", reason),
         Fact::Correction {
             of,

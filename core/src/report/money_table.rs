@@ -4,7 +4,7 @@ use super::paper::{Block, Section, Table};
 use super::sentence::Given;
 use super::teller::Teller;
 use crate::check::Finding;
-use crate::estimate::{Against, Invoice, Leftover, Line, Total, Waste};
+use crate::estimate::{Against, Invoice, Leftover, Line, Total, Waste, What};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -25,8 +25,13 @@ pub(super) fn lines(teller: &Teller, lines: &[Line], total: &Total) -> Block {
     let columns = columns.map(|(id, is_number)| (teller.word("column", id), is_number));
     let rows = lines.iter().map(|line| {
         let what = teller.word("line", line.id.slug());
+        // Where waste goes is no name of the price list.
+        let item = match line.id {
+            What::Disposal => teller.word("disposal", &line.item),
+            _ => line.item.clone(),
+        };
         Vec::from([
-            format!("{what}: {}", line.item),
+            format!("{what}: {item}"),
             teller.number(&line.quantity_text()),
             teller.number(&line.price.to_string()),
             teller.number(&line.net.to_string()),

@@ -15,6 +15,9 @@ pub(super) const GLUE: char = '\u{a0}';
 /// Volumes are told to the thousandth, where the shop has no preference.
 const PLACES: u8 = 3;
 
+/// Arguments whose ids have their words under another name.
+const ELSEWHERE: [(&str, &str); 1] = [("asked", "position")];
+
 /// What one argument is.
 #[derive(Debug, Clone, PartialEq)]
 pub(super) enum Value {
@@ -193,7 +196,11 @@ impl Teller {
             }
             Value::Written(number) => self.number(number),
             Value::Whole(whole) => whole.to_string(),
-            Value::Text(id) => self.worded(name, id, given).unwrap_or_else(|| id.clone()),
+            Value::Text(id) => {
+                let elsewhere = ELSEWHERE.iter().find(|(own, _)| *own == name);
+                let part = elsewhere.map_or(name, |(_, part)| part);
+                self.worded(part, id, given).unwrap_or_else(|| id.clone())
+            }
         })
     }
 

@@ -154,7 +154,7 @@ pub(super) fn standing(teller: &Teller, conditions: &Conditions) -> Vec<String> 
             conditions
                 .selector
                 .as_ref()
-                .map(|position| nothing().with("position", position)),
+                .map(|position| nothing().with("position", teller.word("position", position))),
         ),
         (
             "tilt",

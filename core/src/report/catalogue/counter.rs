@@ -84,6 +84,7 @@ pub(super) static COUNTER: &[Part] = table! {
         leftover: "{fluid}: {left} in {containers}.",
         waste: "{volume}, {stream}[; it may be as little as {out_from}][ and as much as {out_to}].",
     }
+    disposal { oil: "used oil", mixed: "mixed used oil", }
     stream {
         oil: "used oil",
         mixed: "mixed, kept apart: coolant or a foreign fluid was in it",

@@ -219,6 +219,30 @@ pub(super) static WORDS: &[Part] = table! {
     }
     plug { loosened: "loosened", open: "out", closed: "in", }
     state { idling: "idling", off: "off", ready: "in its service mode", }
+    position { park: "park", neutral: "neutral", reverse: "reverse", drive: "drive", }
+    status {
+        valid: "valid",
+        error: "in error",
+        not_available: "not available",
+        conditions_met: "conditions met",
+        settling: "still settling",
+        in_gear: "a range is engaged",
+        too_cold: "too cold",
+        too_hot: "too hot",
+        moving: "moving",
+        not_level: "not level",
+        engine_too_slow: "engine too slow",
+        unknown: "unknown",
+    }
+    appearance {
+        clear: "clear",
+        milky: "milky",
+        pink_foam: "like pink foam",
+        foreign: "like another fluid",
+    }
+    smell { none: "none", normal: "normal", burnt: "burnt", sweet: "sweet", }
+    debris { none: "none", fine_grey: "fine and grey", }
+    strip { negative: "negative", positive: "positive", }
     toward { plug: "towards the opening", away: "away from the opening", unknown: "in an unknown direction", }
     trend { rising: "growing", steady: "steady", thinning: "thinning", stopped: "then stopped", }
     drained {
