@@ -7,7 +7,7 @@ use super::work::Poured;
 use crate::error::{Error, ErrorKind, Fault};
 use crate::money::Money;
 use crate::quantity::{Amount, Rounding, Unit};
-use crate::volume::{self, Container};
+use crate::volume::{Container, containers_for};
 use alloc::vec::Vec;
 
 /// The containers that hold what went in.
@@ -88,8 +88,7 @@ fn cheapest(
             stock: None,
         });
     }
-    let need = Amount::from_count(count, unit, 9, Rounding::Ceiling)?;
-    let plans = volume::containers(need, &sizes, &[], None)?;
+    let plans = containers_for(count, unit, &sizes, &[], None)?;
     // There are always enough of each size, so there is a plan.
     let missing = || Fault::new(ErrorKind::Internal).at("prices.fluids");
     let plan = plans.cheapest.ok_or_else(missing)?;

@@ -8,7 +8,7 @@ use crate::check::Finding;
 use crate::error::{Error, ErrorKind, Fault};
 use crate::procedure::Severity;
 use crate::quantity::{Amount, Rounding, Unit};
-use crate::volume::{self, Container, OpenedDefect};
+use crate::volume::{self, Container, OpenedDefect, containers_for};
 use alloc::format;
 use alloc::string::{String, ToString};
 use alloc::vec::Vec;
@@ -95,8 +95,8 @@ pub(super) fn shelf(
             within_date: is_within(rest, day, most_days),
         })
         .collect();
+    let plans = containers_for(need, unit, &sizes, &opened, stock.bulk)?;
     let need = Amount::from_count(need, unit, 6, Rounding::Ceiling)?;
-    let plans = volume::containers(need, &sizes, &opened, stock.bulk)?;
     let plan = plans.fewest.as_ref();
     let not_used = plans.opened.iter().filter(|used| !used.usable);
     let mut unused: Vec<Unused> = not_used

@@ -1,10 +1,10 @@
 //! Which containers to open for a fill.
 
 use super::container_sums::{Size, search};
+use super::opened::{Opened, OpenedUse, Used};
 use super::{above_zero, from_zero, named, out_of_range};
 use crate::error::{Error, ErrorKind, Fault};
 use crate::quantity::{Amount, Rounding, Unit};
-use crate::word::words;
 use alloc::collections::BTreeSet;
 use alloc::format;
 use alloc::string::{String, ToString};
@@ -23,43 +23,6 @@ pub struct Container<'a> {
     pub price: Option<u64>,
     /// How many there are; `None` where there are always enough.
     pub stock: Option<u64>,
-}
-
-/// A container that was opened before.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Opened<'a> {
-    /// What it is called.
-    pub name: &'a str,
-    /// What is left in it, zero and above.
-    pub volume: Amount,
-    /// Whether the fluid in it is the one that is asked for.
-    pub same_fluid: bool,
-    /// Whether it stood tightly closed.
-    pub sealed: bool,
-    /// Whether it and the fluid are clean.
-    pub clean: bool,
-    /// Whether the day it was opened is on it.
-    pub dated: bool,
-    /// Whether it is within the time the shop allows after that day; `None` where that cannot be told.
-    pub within_date: Option<bool>,
-}
-
-words! {
-    /// Why an opened container is not used.
-    pub enum OpenedDefect {
-        /// It holds another fluid.
-        OtherFluid = "other_fluid",
-        /// It did not stand closed.
-        NotSealed = "not_sealed",
-        /// It or the fluid is not clean.
-        NotClean = "not_clean",
-        /// Nobody wrote on it when it was opened.
-        NotDated = "not_dated",
-        /// It was opened too long ago.
-        OutOfDate = "out_of_date",
-        /// How long it has been open cannot be told.
-        AgeUnknown = "age_unknown",
-    }
 }
 
 /// Which containers to open, by three measures.
@@ -114,18 +77,6 @@ pub struct ContainerCount<'a> {
     pub count: u64,
 }
 
-/// Whether an opened container can be used.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
-#[non_exhaustive]
-pub struct OpenedUse<'a> {
-    /// What it is called.
-    pub name: &'a str,
-    /// Whether it can.
-    pub usable: bool,
-    /// Why not.
-    pub reasons: Vec<OpenedDefect>,
-}
-
 /// A size may be as small as this part of the need.
 const MOST_CONTAINERS: i128 = 10_000;
 const HIGHEST_PRICE: u64 = 1_000_000_000_000;
@@ -167,10 +118,27 @@ pub fn containers<'a>(
     opened: &[Opened<'a>],
     bulk: impl Into<Option<Amount>>,
 ) -> Result<ContainerPlans<'a>, Error> {
-    let counts = counted_need(need)?;
+    from_zero("need", need, Unit::Litre)?;
+    containers_for(
+        exact("need", need)?,
+        need.unit(),
+        sizes,
+        opened,
+        bulk.into(),
+    )
+}
+
+/// The same for an exact count of volume, zero and above, told in a unit in which it may have no end.
+pub(crate) fn containers_for<'a>(
+    counts: i128,
+    unit: Unit,
+    sizes: &[Container<'a>],
+    opened: &[Opened<'a>],
+    bulk: Option<Amount>,
+) -> Result<ContainerPlans<'a>, Error> {
     let priced = !sizes.is_empty() && sizes.iter().all(|size| size.price.is_some());
     let full = read_sizes(sizes, counts, priced)?;
-    let in_bulk = bulk.into().map_or(Ok(0), |bulk| {
+    let in_bulk = bulk.map_or(Ok(0), |bulk| {
         from_zero("bulk.available", bulk, Unit::Litre)?;
         exact("bulk.available", bulk)
     })?;
@@ -178,7 +146,7 @@ pub fn containers<'a>(
     let open_left = counts.saturating_sub(used.volume).max(0);
     let full_need = open_left.saturating_sub(in_bulk).max(0);
     let plans = Plans {
-        need,
+        unit,
         sizes,
         used: &used,
         open_left,
@@ -194,7 +162,7 @@ pub fn containers<'a>(
     };
     let missing = full_need.saturating_sub(all(&full));
     if missing > 0 {
-        told.short = Some(amount(missing, need.unit())?);
+        told.short = Some(amount(missing, unit)?);
         told.cautions = CAUTIONS_OF_SHORT;
         return Ok(told);
     }
@@ -226,7 +194,7 @@ pub fn containers<'a>(
 
 /// What every plan starts from.
 struct Plans<'p, 'a> {
-    need: Amount,
+    unit: Unit,
     sizes: &'p [Container<'a>],
     used: &'p Used<'a>,
     /// What the opened ones leave to be filled, in counts.
@@ -237,7 +205,7 @@ struct Plans<'p, 'a> {
 impl<'a> Plans<'_, 'a> {
     /// The plan that takes so many of each size, of none where nothing is said.
     fn plan(&self, counts: &[u64]) -> Result<ContainerPlan<'a>, Error> {
-        let unit = self.need.unit();
+        let unit = self.unit;
         let (mut full, mut price) = (0_i128, 0_u64);
         let mut containers = Vec::new();
         for (size, count) in self.sizes.iter().zip(counts.iter().copied()) {
@@ -263,68 +231,6 @@ impl<'a> Plans<'_, 'a> {
             left: amount(left, unit)?,
             price: self.priced.then_some(price),
         })
-    }
-}
-
-/// The opened containers that are used.
-struct Used<'a> {
-    told: Vec<OpenedUse<'a>>,
-    names: Vec<&'a str>,
-    /// What they hold, in counts.
-    volume: i128,
-    /// What they hold more than is needed.
-    left: i128,
-}
-
-impl<'a> Used<'a> {
-    fn of(opened: &[Opened<'a>], need: i128) -> Result<Self, Error> {
-        let mut used = Used {
-            told: Vec::with_capacity(opened.len()),
-            names: Vec::new(),
-            volume: 0,
-            left: 0,
-        };
-        for (index, container) in opened.iter().enumerate() {
-            let path = || format!("opened[{index}].volume");
-            named(path(), from_zero("volume", container.volume, Unit::Litre))?;
-            let volume = exact(path(), container.volume)?;
-            let reasons = container.defects();
-            let usable = reasons.is_empty();
-            let name = container.name;
-            if usable && volume > 0 && used.volume < need {
-                used.names.push(name);
-                used.volume = used.volume.saturating_add(volume);
-            }
-            used.told.push(OpenedUse {
-                name,
-                usable,
-                reasons,
-            });
-        }
-        used.left = used.volume.saturating_sub(need).max(0);
-        Ok(used)
-    }
-}
-
-impl Opened<'_> {
-    fn defects(&self) -> Vec<OpenedDefect> {
-        let table = [
-            (!self.same_fluid, OpenedDefect::OtherFluid),
-            (!self.sealed, OpenedDefect::NotSealed),
-            (!self.clean, OpenedDefect::NotClean),
-            (!self.dated, OpenedDefect::NotDated),
-            // Without a date nothing is known of its age, and that is told already.
-            (
-                self.dated && self.within_date == Some(false),
-                OpenedDefect::OutOfDate,
-            ),
-            (
-                self.dated && self.within_date.is_none(),
-                OpenedDefect::AgeUnknown,
-            ),
-        ];
-        let found = table.into_iter().filter(|(stands, _)| *stands);
-        found.map(|(_, defect)| defect).collect()
     }
 }
 
@@ -378,13 +284,8 @@ fn all(sizes: &[Size]) -> i128 {
     })
 }
 
-fn counted_need(need: Amount) -> Result<i128, Error> {
-    from_zero("need", need, Unit::Litre)?;
-    exact("need", need)
-}
-
 /// A volume in exact counts.
-fn exact(path: impl Into<String>, volume: Amount) -> Result<i128, Error> {
+pub(super) fn exact(path: impl Into<String>, volume: Amount) -> Result<i128, Error> {
     let fault = || out_of_range(path, volume).hint("no fill is that large");
     volume.count().ok_or_else(|| fault().into())
 }
@@ -406,6 +307,7 @@ mod tests {
     )]
 
     use super::*;
+    use crate::volume::OpenedDefect;
 
     fn litres(text: &str) -> Amount {
         Amount::parse(text).unwrap()

@@ -8,19 +8,19 @@ mod container_sums;
 mod density;
 mod exchange;
 mod expansion;
+mod opened;
 mod sump;
 mod tilt;
 
-pub use container::{
-    Container, ContainerCount, ContainerPlan, ContainerPlans, Opened, OpenedDefect, OpenedUse,
-    containers,
-};
+pub(crate) use container::containers_for;
+pub use container::{Container, ContainerCount, ContainerPlan, ContainerPlans, containers};
 pub use density::{Base, base_density, correction_factor, density_at, mass, volume_of_mass};
 pub use exchange::{
     CyclesNeeded, Exchange, Flush, FlushNeeded, cycles_needed, exchange, flush, flush_needed,
     wrong_left,
 };
 pub use expansion::{Expansion, at_temperature, temperature_error};
+pub use opened::{Opened, OpenedDefect, OpenedUse};
 pub use sump::{Sump, level_for, segment_share, volume_below};
 pub use tilt::{TiltError, tilt_error};
 
