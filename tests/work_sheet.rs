@@ -286,7 +286,7 @@ fn the_card_of_a_pipit_is_right() {
         "The leak limit of 1.1 L is 1 container of 0.946 L and 0.154 L of the next",
         "1 0.25 L 0.25 L 2 0.25 L 0.5 L 3 0.25 L 0.75 L 4 0.25 L 1 L nothing came: doubt the opening",
         "5 0.1 L 1.1 L ends at the leak limit",
-        "6 0.25 L 1.35 L past it: pour no more, look for the leak",
+        "6 0.25 L 1.35 L pour no more, look for the leak",
         "Set click wrench to 11.0 N·m: the plug gets 12.9 N·m, 0.7 % less than asked.",
         "Cautions",
     ] {

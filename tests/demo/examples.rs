@@ -146,8 +146,9 @@ pub const EXAMPLES: &[Example] = &[
         told: &[
             "Pour in 0.25 US qt of sorrel-light",
             "Not the whole step of 0.35 US qt: the leak limit of 1.3 US qt lies inside it",
+            "At the leak limit itself, which this sheet counts as past it: look for the leak.",
             "the limit is at least 1.3 US qt. Margin 0 US qt.",
-            "By the sheet, a count of 1.3 US qt is past the leak limit of 1.3 US qt.",
+            "By the sheet's limit of 1.3 US qt, a count of 1.3 US qt means that the leak must be looked for.",
         ],
     },
     Example {

@@ -196,3 +196,18 @@ fn a_limit_in_containers_is_what_they_hold() {
         assert_says(&read_aloud(&card, Medium::Text), &[said], &["More than"]);
     }
 }
+
+/// At least 1.3 US qt: 1.3 = 1 + 0.3, and the pour that ends there, 3 × 0.35 + 0.25, is past it.
+#[test]
+fn a_limit_that_counts_itself_says_so() {
+    let text = journal("at_the_limit.json");
+    let card = Particulars::read(r#"{"container":"1 US qt"}"#, |read| {
+        bay_card(&pack(), &text, read, Medium::Text)
+    });
+    let card = card.expect("particulars read").expect("a card is written");
+    let said = [
+        "The leak limit of 1.3 US qt is 1 container of 1 US qt and 0.3 US qt of the next: at that already, look for the leak.",
+        "4 0.25 US qt 1.3 US qt pour no more, look for the leak",
+    ];
+    assert_says(&read_aloud(&card, Medium::Text), &said, &["past that"]);
+}

@@ -204,7 +204,8 @@ fn pours(teller: &Teller, check: &LevelCheck, container: Option<Amount>) -> Opti
     };
     let mut blocks = Vec::new();
     let is_counted = marks.iter().any(|mark| mark.is_past);
-    if let (true, Some(limit), Some(size)) = (is_counted, governing, container)
+    if let (true, Some(stated), Some(size)) = (is_counted, limit, container)
+        && let Some(limit) = governing
         && let Some((whole, rest)) = containers_to(limit, size)
     {
         let id = if whole == 0 {
@@ -216,6 +217,7 @@ fn pours(teller: &Teller, check: &LevelCheck, container: Option<Amount>) -> Opti
             .with("count", whole)
             .with("size", size)
             .with("limit", limit)
+            .with("beyond", sheet::limit_is(stated))
             .with_some(
                 "rest",
                 rest.map(|rest| Value::Amount(rest, Rounding::Floor)),

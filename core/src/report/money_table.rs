@@ -102,6 +102,7 @@ pub(super) fn compared(teller: &Teller, invoice: &Invoice, against: &Against) ->
             .with("estimated", line.estimated)
             .with("billed", line.billed)
             .with("reasons", why.join(", "))
+            .with("count", entries.len())
             .with("entries", entries.join(", "));
         (
             teller.word("line", line.id.slug()),

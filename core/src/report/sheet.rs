@@ -174,17 +174,21 @@ pub(super) fn standing(teller: &Teller, conditions: &Conditions) -> Vec<String> 
         .collect()
 }
 
-/// The limit as the sheet states it.
-pub(super) fn leak_limit(limit: &LeakLimit) -> Given {
-    let is = if limit.at_least.is_some() {
+/// Whether the limit itself counts as past it, as the sheet says.
+pub(super) fn limit_is(limit: &LeakLimit) -> &'static str {
+    if limit.at_least.is_some() {
         "at_least"
     } else {
         "more_than"
-    };
+    }
+}
+
+/// The limit as the sheet states it.
+pub(super) fn leak_limit(limit: &LeakLimit) -> Given {
     let counts = limit.counts.map_or("net", |counts| counts.slug());
     Given::nothing()
         .with_some("limit", limit.limit())
-        .with("limit_is", is)
+        .with("limit_is", limit_is(limit))
         .with_some("about", limit.about)
         .with("counts", counts)
         .with("counted", counts)

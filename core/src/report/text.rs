@@ -100,11 +100,12 @@ pub(super) fn leak(teller: &Teller, evaluation: &Evaluation) -> Vec<String> {
         .and_then(|sheet| sheet.leak_limit.as_ref());
     let at_limit = leak.margin.is_some_and(|margin| margin.is_zero());
     let nothing = Given::nothing();
-    let mut lines = Vec::from([if at_limit && leak.by_sheet == BySheet::Below {
-        teller.sentence("phrase", "leak_at_limit", &nothing)
-    } else {
-        teller.sentence("leak", leak.by_sheet.slug(), &nothing)
-    }]);
+    let (part, id) = match leak.by_sheet {
+        BySheet::Below if at_limit => ("phrase", "leak_at_limit"),
+        BySheet::Above if at_limit => ("phrase", "leak_from_limit"),
+        by_sheet => ("leak", by_sheet.slug()),
+    };
+    let mut lines = Vec::from([teller.sentence(part, id, &nothing)]);
     if let (Some(limit), Some(margin), Some(used)) = (limit, leak.margin, leak.counted.used) {
         let given = leak_limit(limit).with("used", used).with("margin", margin);
         lines.push(teller.sentence("phrase", "leak_count", &given));

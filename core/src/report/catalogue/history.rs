@@ -15,8 +15,8 @@ pub(super) static HISTORY: &[Part] = table! {
             No rate by distance is told here.",
         odometer_missing: "At these visits no odometer was read. What was lost is told by time only.",
         level_unknown: "What was lost before these visits is not known: the level was not proven at both ends.",
-        lost_together: "Together at least {lost_from}[ and at most {lost_to}] was lost, past the leak limit of {limit}, \
-            though no visit was past it by itself: look for the leak.",
+        lost_together: "Together at least {lost_from}[ and at most {lost_to}] was lost. By the leak limit of {limit} that is \
+            enough to look for the leak, though no visit was by itself.",
     }
     comeback {
         never_at_level: "Closed without the level ever being proven. The last look said: {verdict}.",
@@ -27,7 +27,8 @@ pub(super) static HISTORY: &[Part] = table! {
             followed.",
         hold_unresolved: "On hold, and nobody lifted the hold.",
         poured_unchecked: "Fluid was poured, {gross} in all, and the level was never looked at.",
-        leak_not_followed: "Past the leak limit[: {used} of {limit}], and the leak was not followed up later.",
+        leak_not_followed: "By the sheet past the leak limit[, with {used} against {limit}], and the leak was not followed \
+            up later.",
         low_again: "Left at its level, and {shortage} short again[ after {days} days][ and {distance}].";
             days one: "Left at its level, and {shortage} short again[ after {days} day][ and {distance}].",
         temperatures_alike: "Every temperature of the fluid is {reading}. Was it written afterwards? Ask.",
@@ -45,7 +46,8 @@ pub(super) static HISTORY: &[Part] = table! {
         on_hold: "The job is on hold: settle that before the vehicle is handed over.",
         level_not_found: "The level was not proven right: make the check again before the vehicle is handed over. \
             The last look said: {verdict}.",
-        past_limit: "It is past the leak limit[: {used} of {limit}]: look for the leak before the vehicle is handed over.",
+        past_limit: "By the sheet it is past the leak limit[, with {used} against {limit}]: look for the leak before the \
+            vehicle is handed over.",
         leak_searched: "The leak limit[ of {limit}] was passed and the leak was looked for: see whether the repair holds.",
         leak_marginal: "The leak reading is close to its limit[ of {limit}; it turns at {margin}].",
         short_below_limit: "It was short[ by {used}], below the leak limit: a second visit tells how fast it loses fluid.",
@@ -106,8 +108,8 @@ pub(super) static HISTORY: &[Part] = table! {
             count one: "[{vehicle}][, {unit_name}][, job {job_id}], record {record}[, entry {entries}]",
         audit_total: "All of it, as far as it has a price: {net}.",
         audit_unpriced: "For {count} of them there is no price.",
-        shadow_counted: "{jobs} jobs: {same} say the same, {not_compared} say too little to compare."; jobs one:
-            "{jobs} job: {same} say the same, {not_compared} say too little to compare.",
+        shadow_counted: "{jobs} jobs: the same in {same}, too little to compare in {not_compared}."; jobs one:
+            "{jobs} job: the same in {same}, too little to compare in {not_compared}.",
         shadow_job: "Job {job_id}, grade {grade} ({grade_words}): {difference}",
         due_now: "Before the vehicle is handed over: {job}.",
         due_hot: "After one drive that brings the unit to its heat: {job}.",

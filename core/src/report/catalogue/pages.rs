@@ -111,12 +111,12 @@ pub(super) static PAGES: &[Part] = table! {
         printed: "The sheet prints {printed}.",
         age: "Read it no more than {age} before the look.",
         at_limit: "ends at the leak limit",
-        past: "past it: pour no more, look for the leak",
+        past: "pour no more, look for the leak",
         doubt: "nothing came: doubt the opening",
-        containers: "The leak limit of {limit!} is {count} containers of {size}[ and {rest} of the next]: past that, look for \
-            the leak."; count one: "The leak limit of {limit!} is {count} container of {size}[ and {rest} of the next]: past \
-            that, look for the leak.",
-        container: "The leak limit is {limit!} of one container of {size}: past that, look for the leak.",
+        containers: "The leak limit of {limit!} is {count} containers of {size}[ and {rest} of the next]: {beyond}, look for \
+            the leak."; count one: "The leak limit of {limit!} is {count} container of {size}[ and {rest} of the next]: {beyond}, \
+            look for the leak.",
+        container: "The leak limit is {limit!} of one container of {size}: {beyond}, look for the leak.",
         set: "Set {tool} to {setting}: the plug gets {applied}[, {less} less than asked][, {more} more than asked].",
         unsuited: "This tool does not suit: {tool}.",
     }
@@ -141,7 +141,8 @@ pub(super) static PAGES: &[Part] = table! {
         less: "The likely case was estimated at {estimated} with tax and {billed} is billed: {difference} less.",
         same: "The likely case was estimated at {estimated} with tax, and the same is billed.",
         lines: "Line by line, without tax:",
-        line: "{billed} instead of {estimated}: {reasons}[ (entries {entries})].",
+        line: "{billed} instead of {estimated}: {reasons}[ (entries {entries})]."; count one:
+            "{billed} instead of {estimated}: {reasons}[ (entry {entries})].",
     }
     column {
         item: "What",

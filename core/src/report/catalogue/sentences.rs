@@ -107,8 +107,9 @@ pub(super) static SENTENCES: &[Part] = table! {
         pour_settle: "The last pour had not settled: {sign}.",
         stop_settle: "The fluid had not settled since the engine stopped: {sign}.",
         held: "On hold: {why}.",
-        leak_by_count: "By the sheet, a count of {used} is past the leak limit of {limit!}.",
-        leak_by_shortage: "What is proven short is past the leak limit of {limit!}, whatever else was counted.",
+        leak_by_count: "By the sheet's limit of {limit!}, a count of {used} means that the leak must be looked for.",
+        leak_by_shortage: "By the sheet's limit of {limit!}, what is proven short means that the leak must be looked for, \
+            whatever else was counted.",
         leak_below: "By the sheet, a count of {used} is not past the leak limit of {limit!}.",
         leak_open: "The count so far, {used}, is not past the leak limit of {limit!}; the level is not found yet.",
         leak_not_applicable: "No leak limit applies: the job is of another sort, or no sheet states one.",

@@ -85,6 +85,7 @@ pub(super) static WORDS: &[Part] = table! {
     }
     phrase {
         leak_at_limit: "At the leak limit itself, which this sheet does not count as past it.",
+        leak_from_limit: "At the leak limit itself, which this sheet counts as past it: look for the leak.",
         leak_count: "Counted {used} {counts}; the limit is {limit_is} {limit!}[, give or take {about!}]. Margin {margin}.",
         unproven_level: "That the level is right.",
         unproven_amount: "How far from the level it was found, beyond what is said above.",
@@ -254,6 +255,7 @@ pub(super) static WORDS: &[Part] = table! {
     counts { net: "net", gross: "gross", }
     counted { net: "net: poured in, less what ran out", gross: "gross: all that was poured in", }
     limit_is { more_than: "more than", at_least: "at least", }
+    beyond { more_than: "past that", at_least: "at that already", }
     method {
         overflow_plug: "a plug low on the case; the unit is filled at the top",
         side_plug: "a plug in the side; the unit is filled through it or above it",
