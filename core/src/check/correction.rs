@@ -58,12 +58,14 @@ pub(super) const fn reaches_back(entry: &Entry) -> bool {
 }
 
 /// The entries as they count, in order: corrected ones as they were corrected, without the corrections.
-pub(crate) fn standing(entries: &[Entry]) -> Vec<&Entry> {
+pub(crate) fn standing<'e>(
+    entries: impl DoubleEndedIterator<Item = &'e Entry> + Clone,
+) -> Vec<&'e Entry> {
     let corrects = |entry: &Entry| matches!(entry.fact, Fact::Correction { .. });
-    if !entries.iter().any(corrects) {
-        return entries.iter().collect();
+    if !entries.clone().any(corrects) {
+        return entries.collect();
     }
-    let (counted, _) = counted(entries.iter(), |_| true);
+    let (counted, _) = counted(entries, |_| true);
     counted.iter().map(|counted| counted.entry).collect()
 }
 

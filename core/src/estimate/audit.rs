@@ -373,7 +373,7 @@ impl<'b> Books<'b> {
     fn late(&self, record: &Record) -> Option<Args> {
         let journal = record.journal();
         let promised = self.prices.labour(journal.header().job)?.promised?;
-        let entries = standing(journal.entries());
+        let entries = standing(journal.entries().iter());
         let mut work = entries.iter().filter(|entry| is_work(entry));
         let began = work.next()?;
         let ended = work.next_back().unwrap_or(began);

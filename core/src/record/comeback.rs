@@ -148,7 +148,7 @@ fn of_unit<'r>(
     notices.extend(series.jobs_twice());
     let mut before: Option<&Record> = None;
     for (at, record) in records.iter().enumerate() {
-        let entries = standing(record.journal().entries());
+        let entries = standing(record.journal().entries().iter());
         if last_found <= at && record.verdict() != Verdict::AtLevel {
             level(record, &entries, notices);
         }
@@ -231,7 +231,7 @@ fn low_again(before: &Record, record: &Record, rules: &ComebackRules) -> Option<
             .checked_div(24)
     });
     let days = days.flatten().and_then(|days| u64::try_from(days).ok());
-    let driven = odometer_of(record).zip(odometer_of(before));
+    let driven = odometer_of(header).zip(odometer_of(before.journal().header()));
     let driven = driven.and_then(|(to, from)| to.checked_sub(from).ok());
     let driven = driven.filter(|driven| !driven.is_negative());
     let is_soon = days.is_some_and(|days| days <= rules.soon_days.into())

@@ -1,8 +1,8 @@
 //! When a job is to be looked at again: after what distance or time, and why.
 
-use super::series::{is_leak_searched, odometer_of};
+use super::outcome::Outcome;
 use super::{FollowUpRules, Record, VehicleHistory};
-use crate::check::{Arg, Args, BySheet, Certainty, Fact, Job, Moment, Verdict, standing};
+use crate::check::{Arg, Args, BySheet, Certainty, Job, Moment, Verdict};
 use crate::document::{canonical, day};
 use crate::error::Error;
 use crate::leak::Trend;
@@ -170,62 +170,73 @@ pub fn follow_up_with(
     rules: &FollowUpRules,
 ) -> Result<FollowUp, Error> {
     rules.check()?;
-    let (at_level, leak) = (record.verdict() == Verdict::AtLevel, record.leak());
     let history = history.filter(|history| {
         let last = history.visits.last();
         last.is_some_and(|last| last.digest == record.digest())
     });
-    let mut because = pressing(record);
-    let is_now = !because.is_empty();
-    let rated = history.map(|history| rated(history, rules));
-    let has_due = |reason: &FollowUpReason| reason.distance.is_some() || reason.days.is_some();
-    let is_rated = rated.iter().flatten().any(has_due);
-    because.extend(if at_level {
-        waiting(record, rules, is_rated)
-    } else {
-        Vec::new()
-    });
-    because.extend(rated.into_iter().flatten());
-    let hot_drive = because
-        .iter()
-        .any(|reason| reason.id == "circuit_fills_hot");
-    let distances = because.iter().filter_map(|reason| reason.distance);
-    let least = distances.reduce(|one, other| if other < one { other } else { one });
-    let odometer = odometer_of(record);
-    let unit = odometer.or(least).map_or(Unit::Kilometre, |at| at.unit());
-    let distance = least.and_then(|least| least.to(unit, 0, Rounding::Floor).ok());
-    let days = because.iter().filter_map(|reason| reason.days).min();
-    let last = record.worked_until().map(Moment::day);
-    let is_rising = because.iter().any(|reason| reason.id == "loss_rising");
-    let asks = is_now || hot_drive || distance.is_some() || days.is_some() || is_rising;
-    if !asks {
-        because.push(FollowUpReason::new("nothing_asks"));
+    Ok(FollowUp::of(&Outcome::sealed(record), history, rules))
+}
+
+impl FollowUp {
+    /// Of a job and the history it is the newest visit of, by rules that were checked.
+    pub(crate) fn of(
+        job: &Outcome<'_>,
+        history: Option<&VehicleHistory>,
+        rules: &FollowUpRules,
+    ) -> Self {
+        let (at_level, leak) = (job.verdict == Verdict::AtLevel, job.leak);
+        let mut because = pressing(job);
+        let is_now = !because.is_empty();
+        let rated = history.map(|history| rated(history, rules));
+        let has_due = |reason: &FollowUpReason| reason.distance.is_some() || reason.days.is_some();
+        let is_rated = rated.iter().flatten().any(has_due);
+        because.extend(if at_level {
+            waiting(job, rules, is_rated)
+        } else {
+            Vec::new()
+        });
+        because.extend(rated.into_iter().flatten());
+        let hot_drive = because
+            .iter()
+            .any(|reason| reason.id == "circuit_fills_hot");
+        let distances = because.iter().filter_map(|reason| reason.distance);
+        let least = distances.reduce(|one, other| if other < one { other } else { one });
+        let odometer = job.odometer();
+        let unit = odometer.or(least).map_or(Unit::Kilometre, |at| at.unit());
+        let distance = least.and_then(|least| least.to(unit, 0, Rounding::Floor).ok());
+        let days = because.iter().filter_map(|reason| reason.days).min();
+        let last = job.worked_until().map(Moment::day);
+        let is_rising = because.iter().any(|reason| reason.id == "loss_rising");
+        let asks = is_now || hot_drive || distance.is_some() || days.is_some() || is_rising;
+        if !asks {
+            because.push(FollowUpReason::new("nothing_asks"));
+        }
+        let searches = leak.by_sheet == BySheet::Above && !job.is_leak_searched();
+        let next = if searches {
+            Job::LeakFollowUp
+        } else {
+            Job::Recheck
+        };
+        FollowUp {
+            format: FORMAT,
+            digest: job.digest.into(),
+            job: asks.then_some(next),
+            now: is_now,
+            hot_drive,
+            distance: distance.filter(|_| !is_now),
+            odometer: odometer
+                .zip(distance)
+                .filter(|_| !is_now)
+                .and_then(|(at, distance)| at.checked_add(distance).ok()),
+            days: days.filter(|_| !is_now),
+            date: last
+                .zip(days)
+                .filter(|_| !is_now)
+                .and_then(|(last, days)| after(last, days)),
+            because,
+            cautions: cautions(at_level, asks, is_rising),
+        }
     }
-    let searches = leak.by_sheet == BySheet::Above && !is_leak_searched(record);
-    let job = if searches {
-        Job::LeakFollowUp
-    } else {
-        Job::Recheck
-    };
-    Ok(FollowUp {
-        format: FORMAT,
-        digest: record.digest().into(),
-        job: asks.then_some(job),
-        now: is_now,
-        hot_drive,
-        distance: distance.filter(|_| !is_now),
-        odometer: odometer
-            .zip(distance)
-            .filter(|_| !is_now)
-            .and_then(|(at, distance)| at.checked_add(distance).ok()),
-        days: days.filter(|_| !is_now),
-        date: last
-            .zip(days)
-            .filter(|_| !is_now)
-            .and_then(|(last, days)| after(last, days)),
-        because,
-        cautions: cautions(at_level, asks, is_rising),
-    })
 }
 
 fn cautions(at_level: bool, asks: bool, is_rising: bool) -> Vec<&'static str> {
@@ -247,9 +258,8 @@ fn after(last: Date, days: u32) -> Option<Date> {
 }
 
 /// What is to be done before the vehicle is handed over.
-fn pressing(record: &Record) -> Vec<FollowUpReason> {
-    let (verdict, leak) = (record.verdict(), record.leak());
-    let own = record.journal().header().job;
+fn pressing(job: &Outcome<'_>) -> Vec<FollowUpReason> {
+    let (verdict, leak, own) = (job.verdict, job.leak, job.header.job);
     let mut because = Vec::new();
     if verdict == Verdict::OnHold {
         because.push(FollowUpReason::new("on_hold"));
@@ -257,7 +267,7 @@ fn pressing(record: &Record) -> Vec<FollowUpReason> {
         let reason = FollowUpReason::new("level_not_found");
         because.push(reason.with_some("verdict", Some(verdict.slug())));
     }
-    if leak.by_sheet == BySheet::Above && !is_leak_searched(record) {
+    if leak.by_sheet == BySheet::Above && !job.is_leak_searched() {
         let reason = FollowUpReason::new("past_limit");
         because.push(
             reason
@@ -269,20 +279,19 @@ fn pressing(record: &Record) -> Vec<FollowUpReason> {
 }
 
 /// What a level that was found asks for later.
-fn waiting(record: &Record, rules: &FollowUpRules, is_rated: bool) -> Vec<FollowUpReason> {
-    let leak = record.leak();
-    let own = record.journal().header().job;
+fn waiting(job: &Outcome<'_>, rules: &FollowUpRules, is_rated: bool) -> Vec<FollowUpReason> {
+    let (leak, own) = (job.leak, job.header.job);
     let close = |id| {
         let reason = FollowUpReason::new(id).with_some("limit", leak.limit);
         reason.within(Some(rules.marginal_distance), Some(rules.marginal_days))
     };
     let mut because = Vec::new();
-    if own.fills_by_measure() || cooler_is_open(record) {
+    if own.fills_by_measure() || job.is_cooler_open() {
         because.push(FollowUpReason::new("circuit_fills_hot"));
     }
     let is_past = leak.by_sheet == BySheet::Above;
-    let is_short = record.as_found().hi().is_some_and(|hi| hi.is_negative());
-    if is_past && is_leak_searched(record) {
+    let is_short = job.as_found.hi().is_some_and(|hi| hi.is_negative());
+    if is_past && job.is_leak_searched() {
         because.push(close("leak_searched"));
     } else if leak.by_sheet == BySheet::Below && leak.certainty == Certainty::Marginal {
         because.push(close("leak_marginal").with_some("margin", leak.margin));
@@ -291,19 +300,6 @@ fn waiting(record: &Record, rules: &FollowUpRules, is_rated: bool) -> Vec<Follow
         because.push(reason.within(Some(rules.short_distance), Some(rules.short_days)));
     }
     because
-}
-
-/// Whether the cooler circuit was opened, and nothing says that it filled since.
-fn cooler_is_open(record: &Record) -> bool {
-    let mut open = false;
-    for entry in standing(record.journal().entries()) {
-        match &entry.fact {
-            Fact::Confirmed { what } if what == "cooler_opened" => open = true,
-            Fact::Confirmed { what } if what == "cooler_filled" => open = false,
-            _ => {}
-        }
-    }
-    open
 }
 
 /// How long the last rate takes, at the most it can be, to the allowed shortage.

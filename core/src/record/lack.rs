@@ -39,7 +39,7 @@ impl Record {
     pub fn evidence(&self) -> Vec<Lack> {
         let mut file = File {
             record: self,
-            entries: standing(self.journal().entries()),
+            entries: standing(self.journal().entries().iter()),
             lacks: Vec::new(),
         };
         file.of_the_job();

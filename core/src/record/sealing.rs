@@ -3,8 +3,7 @@
 use super::reading;
 use super::recorded::{Recorded, RecordedFinding, RecordedReason, SealedPack};
 use crate::check::{
-    Fact, Journal, JournalSource, LeakReading, Moment, PackPin, ProcedureRef, RULES, Verdict,
-    evaluate, standing,
+    Journal, JournalSource, LeakReading, Moment, PackPin, ProcedureRef, RULES, Verdict, evaluate,
 };
 use crate::document::{Limits, canonical, digest_of};
 use crate::error::{Error, ErrorKind, Fault};
@@ -163,15 +162,6 @@ impl Record {
     #[must_use]
     pub fn ended(&self) -> Option<&Moment> {
         self.journal().entries().last().map(|entry| &entry.at)
-    }
-
-    /// When the last thing was done to the vehicle, as it counts; `None` if nothing was. A note, a correction or an approval
-    /// is written about it, and may come later.
-    pub(crate) fn worked_until(&self) -> Option<&Moment> {
-        let is_work = |fact: &Fact| !matches!(fact, Fact::Note { .. } | Fact::Approved { .. });
-        let entries = standing(self.journal().entries()).into_iter();
-        let mut work = entries.rev().filter(|entry| is_work(&entry.fact));
-        work.next().map(|entry| &entry.at)
     }
 
     /// Which sheet the answer rests on.

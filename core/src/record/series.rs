@@ -1,7 +1,7 @@
 //! The records of one unit, in order of time.
 
 use super::{Notice, Record};
-use crate::check::{Fact, Job, Moment, standing};
+use crate::check::{Entry, Fact, Header, Job, Moment, standing};
 use crate::procedure::Severity;
 use crate::quantity::Amount;
 use alloc::collections::{BTreeMap, BTreeSet};
@@ -109,13 +109,18 @@ fn keep_last_sealed<'r>(records: &mut Vec<&'r Record>) -> Vec<Vec<&'r Record>> {
 
 /// Whether the leak was looked for in this very job.
 pub(super) fn is_leak_searched(record: &Record) -> bool {
-    record.journal().header().job == Job::LeakFollowUp
-        || standing(record.journal().entries())
-            .iter()
-            .any(|entry| matches!(&entry.fact, Fact::Confirmed { what } if what == "leak_searched"))
+    let journal = record.journal();
+    is_search(journal.header().job, &standing(journal.entries().iter()))
+}
+
+/// Whether a job is a search for the leak, or one was confirmed in it. The entries are those that count.
+pub(super) fn is_search(job: Job, entries: &[&Entry]) -> bool {
+    let mut facts = entries.iter().map(|entry| &entry.fact);
+    job == Job::LeakFollowUp
+        || facts.any(|fact| matches!(fact, Fact::Confirmed { what } if what == "leak_searched"))
 }
 
 /// Where the odometer stood, if it was read.
-pub(crate) fn odometer_of(record: &Record) -> Option<Amount> {
-    record.journal().header().subject.as_ref()?.odometer
+pub(super) fn odometer_of(header: &Header) -> Option<Amount> {
+    header.subject.as_ref()?.odometer
 }

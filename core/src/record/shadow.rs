@@ -264,7 +264,7 @@ fn outside(job: &OldJob, evaluation: &Evaluation, grade: Grade) -> Compared {
         .as_ref()?
         .temperature
         .as_ref()?;
-    let reading = fluid_readings(&standing(job.journal.entries())).next_back()?;
+    let reading = fluid_readings(&standing(job.journal.entries().iter())).next_back()?;
     let is_outside =
         window.min.is_some_and(|min| reading < min) || window.max.is_some_and(|max| reading > max);
     let was = Verdict::AtLevel.slug();
@@ -280,7 +280,7 @@ fn fluid_readings<'e>(entries: &'e [&'e Entry]) -> impl DoubleEndedIterator<Item
 
 /// The grade of a journal, and what it lacks.
 fn graded(journal: &Journal, evaluation: &Evaluation) -> (Grade, Vec<&'static str>) {
-    let entries = standing(journal.entries());
+    let entries = standing(journal.entries().iter());
     let tells = |kind: &str| entries.iter().any(|entry| entry.fact.kind() == kind);
     let conditions = evaluation
         .sheet()

@@ -74,7 +74,7 @@ impl Visit {
         let header = journal.header();
         let subject = header.subject.as_ref();
         let began = record.began();
-        let plug = standing(journal.entries())
+        let plug = standing(journal.entries().iter())
             .into_iter()
             .filter_map(|entry| match entry.fact {
                 Fact::Plug { state } => Some(PlugEvent {
@@ -92,7 +92,7 @@ impl Visit {
             job: header.job,
             at: began.map(|began| began.text().to_string()),
             date: began.map(Moment::day),
-            odometer: odometer_of(record),
+            odometer: odometer_of(header),
             verdict: record.verdict(),
             as_found: record.as_found(),
             net: record.net_added(),

@@ -3,10 +3,10 @@
 use super::known::told;
 use super::sentence::Given;
 use super::teller::Teller;
-use crate::check::{BySheet, Certainty, Course, Evaluation, Fact, PlugState, Verdict};
-use crate::procedure::{Pack, Severity};
+use crate::check::{BySheet, Certainty, Course, Evaluation, Fact, LevelCheck, PlugState, Verdict};
+use crate::procedure::Severity;
 use crate::quantity::{Amount, Interval};
-use crate::record::{FollowUp, Record, follow_up};
+use crate::record::{FollowUp, FollowUpRules, Outcome};
 use alloc::string::String;
 use alloc::vec::Vec;
 
@@ -47,13 +47,15 @@ fn was_short(evaluation: &Evaluation) -> bool {
     hi.is_some_and(|hi| hi.is_negative())
 }
 
-/// When an second look is due; only where that is what comes next.
-pub(super) fn second_look(pack: &Pack, journal: &str, evaluation: &Evaluation) -> Option<FollowUp> {
+/// When a second look is due; only where that is what comes next.
+pub(super) fn second_look(check: &LevelCheck, evaluation: &Evaluation) -> Option<FollowUp> {
     let is_wanted = is_at_level_still(evaluation)
         && was_short(evaluation)
         && evaluation.leak().by_sheet != BySheet::Above;
-    let record = is_wanted.then(|| Record::seal(pack, journal).ok())??;
-    follow_up(&record, None).ok()
+    is_wanted.then(|| {
+        let job = Outcome::so_far(check, evaluation);
+        FollowUp::of(&job, None, &FollowUpRules::default())
+    })
 }
 
 fn is_at_level_still(evaluation: &Evaluation) -> bool {

@@ -81,7 +81,7 @@ impl Teller {
             self,
             &course,
             &evaluation,
-            second_look(pack, journal, &evaluation).as_ref(),
+            second_look(&check, &evaluation).as_ref(),
         ));
         paper.told.push(Section::new(
             "verdict",
