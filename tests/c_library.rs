@@ -11,6 +11,7 @@ mod c_library {
     mod forecasts;
     mod getters;
     mod misuse;
+    mod nulls;
     mod packs;
     mod program;
     mod vectors;
