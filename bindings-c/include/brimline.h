@@ -2722,9 +2722,11 @@ brim_status brim_shadow_text(const struct brim_pack *pack,
                              struct brim_error *error);
 
 // What records cost a shop, by its price list and without tax, as JSON: checks that were never
-// proven, leaks that were missed, fluid that was poured and not billed, promises that were missed.
-// `records` points to `count` handles. `billed` points to as many texts, each the volume of fluid
-// the customer was billed, or NULL where that is not known; or `billed` is NULL.
+// proven, leaks that were missed, fluid that was poured and not billed, pours nobody can tell the
+// volume of, promises that were missed. `records` points to `count` handles. `billed` points to as
+// many texts, each the volume of fluid the customer was billed, or NULL where that is not known; or
+// `billed` is NULL. A job that was sealed again counts once, by its last record, billed what the
+// last one tells that tells anything.
 //
 // Errors: those of an amount, and `BRIM_ERROR_WRONG_KIND` for one that is no volume.
 brim_status brim_audit_json(const struct brim_price_list *prices,

@@ -200,10 +200,12 @@ pub(crate) fn beside(pack: &brimline::Pack, jobs: &[Document]) -> Result<Shadow,
 }
 
 /// What records cost a shop, by its price list and without tax: doing checks again that were never proven, looking for
-/// leaks that were missed, fluid that was poured and not billed, and promised times that were missed.
+/// leaks that were missed, fluid that was poured and not billed, pours nobody can tell the volume of, and promised times
+/// that were missed.
 ///
-/// `billed` has, for each record, the volume of fluid the customer was billed, `None` where that is not known. What has no
-/// price is counted.
+/// `billed` has, for each record, the volume of fluid the customer was billed, `None` where that is not known. A job that was
+/// sealed again counts once, by its last record, billed what the last one tells that tells anything. What has no price is
+/// counted.
 ///
 /// Raises `QuantityError` for what is no volume.
 ///

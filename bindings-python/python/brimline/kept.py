@@ -207,7 +207,7 @@ class AuditedRecord(_AuditedRecord):
 class AuditItem(TypedDict):
     """One thing that cost money, and the records it is about."""
 
-    id: Literal["never_proven", "leak_missed", "fluid_not_billed", "promise_missed"]
+    id: Literal["never_proven", "leak_missed", "fluid_not_billed", "pour_not_booked", "promise_missed"]
     count: int
     net: str
     unpriced: int

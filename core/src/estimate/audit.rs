@@ -1,17 +1,16 @@
 //! What a shop's records cost it: checks that were never proven, leaks that were missed, fluid that was given away.
 
-use super::facts::Facts;
+use super::books::Books;
 use super::invoice::{Invoice, PricesRef};
-use super::lines::{Line, Lines, What};
+use super::lines::{Line, What};
 use super::price_list::PriceList;
-use super::work::{Poured, Work, fluid, leak_search};
-use crate::check::{Args, Entry, Fact, Job, LevelCheck, standing};
+use crate::check::Args;
 use crate::document::canonical;
 use crate::error::{Error, ErrorKind, Fault};
 use crate::money::Money;
-use crate::procedure::{Pack, Procedure};
+use crate::procedure::Pack;
 use crate::quantity::{Amount, Kind, Rounding, Unit};
-use crate::record::{Cited, Comebacks, Record, by_unit, comebacks};
+use crate::record::{Cited, Comebacks, Record, Unbooked, by_unit, comebacks};
 use alloc::collections::{BTreeMap, BTreeSet};
 use alloc::format;
 use alloc::string::{String, ToString};
@@ -81,7 +80,8 @@ pub struct Audit {
 #[non_exhaustive]
 pub struct AuditItem {
     /// What it is: `never_proven` (what doing the check again costs), `leak_missed` (what looking for the leak costs),
-    /// `fluid_not_billed` (what the customer would have paid for it) or `promise_missed`, which has no price.
+    /// `fluid_not_billed` (what the customer would have paid for it), `pour_not_booked` (nobody can say how much was poured, nor
+    /// whether it was billed) or `promise_missed`; the last two have no price.
     pub id: &'static str,
     /// How many records it is about.
     pub count: usize,
@@ -140,7 +140,7 @@ impl Audit {
 }
 
 /// What records cost a shop, by its price list: doing checks again that were never proven, looking for leaks that were missed,
-/// fluid that was poured and not billed, and promised times that were missed.
+/// fluid that was poured and not billed, pours nobody can tell the volume of, and promised times that were missed.
 ///
 /// What was never proven and what was missed is what [`comebacks`] finds. Fluid is what an invoice would bill: what was
 /// poured and could be booked, and its price less the price of what was billed. A job lasts from its first entry of work to its
@@ -183,8 +183,14 @@ pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit,
     let found = comebacks(&records);
     let (unproven, missed) = (of(&found, &UNPROVEN), of(&found, &["leak_not_followed"]));
     let books = Books { prices, pack };
-    let mut kinds: [Vec<AuditedRecord>; 4] = Default::default();
-    let [never_proven, leak_missed, not_billed, promise_missed] = &mut kinds;
+    let mut kinds: [Vec<AuditedRecord>; 5] = Default::default();
+    let [
+        never_proven,
+        leak_missed,
+        not_billed,
+        not_booked,
+        promise_missed,
+    ] = &mut kinds;
     for (digest, (record, billed)) in &counted {
         let told = |entries: &BTreeSet<u64>, net, args| AuditedRecord {
             record: Cited::of(record, entries.iter().copied()),
@@ -200,6 +206,10 @@ pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit,
         if let Some((net, args)) = billed.and_then(|billed| books.given_away(record, billed)) {
             not_billed.push(told(&BTreeSet::new(), net, args));
         }
+        let unbooked = BTreeSet::from_iter(Unbooked::of(record).poured);
+        if !unbooked.is_empty() {
+            not_booked.push(told(&unbooked, None, Args::none()));
+        }
         if let Some(args) = books.late(record) {
             promise_missed.push(told(&BTreeSet::new(), None, args));
         }
@@ -208,6 +218,7 @@ pub fn audit(prices: &PriceList, pack: &Pack, jobs: &[Audited]) -> Result<Audit,
         "never_proven",
         "leak_missed",
         "fluid_not_billed",
+        "pour_not_booked",
         "promise_missed",
     ];
     let mut net = Money::new(0, prices.currency())?;
@@ -296,96 +307,4 @@ fn of<'f>(found: &'f Comebacks, ids: &[&str]) -> BTreeMap<&'f str, BTreeSet<u64>
         entries.extend(cited.entries.iter().copied());
     }
     told
-}
-
-/// What prices rest on.
-struct Books<'b> {
-    prices: &'b PriceList,
-    pack: &'b Pack,
-}
-
-impl<'b> Books<'b> {
-    /// The very sheet a record rests on.
-    fn sheet(&self, record: &Record) -> Option<&'b Procedure> {
-        let own = record.procedure();
-        let sheet = self.pack.procedure(&own.id, own.edition?)?;
-        (own.digest.as_deref() == Some(sheet.digest())).then_some(sheet)
-    }
-
-    /// What doing a check again costs: the labour of a recheck.
-    fn again(&self, record: &Record) -> Option<Money> {
-        let work = Work::of(Job::Recheck, self.sheet(record));
-        self.net(|lines| work.labour(self.prices, lines))
-    }
-
-    fn search(&self) -> Option<Money> {
-        self.net(|lines| leak_search(self.prices, &[], lines))
-    }
-
-    /// What lines come to without tax; nothing where one of them has no price.
-    fn net(&self, put: impl FnOnce(&mut Lines<'_>) -> Result<(), Error>) -> Option<Money> {
-        let mut lines = Lines::new(self.prices);
-        put(&mut lines).ok()?;
-        Some(lines.total().ok()?.net)
-    }
-
-    /// The fluid of a record that was poured and not billed, and what it would have cost the customer.
-    fn given_away(&self, record: &Record, billed: Amount) -> Option<(Option<Money>, Args)> {
-        let check = LevelCheck::of(self.pack, record.journal());
-        let standing = check.standing();
-        let facts = Facts::of(&check, &standing);
-        let poured = facts.poured();
-        let left = poured.saturating_sub(billed.count()?);
-        let unit = billed.unit();
-        // A line ends at six decimals, and a bill may have several.
-        let above = Amount::from_count(left, unit, 5, Rounding::Floor).ok()?;
-        if above.is_negative() || above.mantissa() == 0 {
-            return None;
-        }
-        let volume = |count| Amount::from_count(count, unit, 6, Rounding::HalfUp).ok();
-        let args = Args::none()
-            .with_some("poured", volume(poured))
-            .with("billed", billed)
-            .with_some("not_billed", volume(left));
-        let is_same = standing.sheet.map(Procedure::digest) == record.procedure().digest.as_deref();
-        // Of two fluids in one job nobody knows which was left off the bill.
-        let net = match facts.work.poured.as_slice() {
-            [only] if is_same => self.beyond(only, billed.count()?),
-            _ => None,
-        };
-        Some((net, args))
-    }
-
-    /// What a fluid costs beyond what was billed of it. The least of a sale was billed with the first of it.
-    fn beyond(&self, poured: &Poured<'_>, billed: i128) -> Option<Money> {
-        let billed = Poured {
-            count: billed,
-            containers: Vec::new(),
-            ..poured.clone()
-        };
-        let price = |poured: &Poured<'_>| self.net(|lines| fluid(self.prices, poured, lines));
-        let (whole, part) = (price(poured)?, price(&billed)?);
-        let beyond = whole.minor_units().saturating_sub(part.minor_units());
-        Money::new(beyond, whole.currency()).ok()
-    }
-
-    /// By what a job took longer than was promised.
-    fn late(&self, record: &Record) -> Option<Args> {
-        let journal = record.journal();
-        let promised = self.prices.labour(journal.header().job)?.promised?;
-        let entries = standing(journal.entries().iter());
-        let mut work = entries.iter().filter(|entry| is_work(entry));
-        let began = work.next()?;
-        let ended = work.next_back().unwrap_or(began);
-        let (began, ended) = (began.at.nanoseconds(), ended.at.nanoseconds());
-        let took = ended.saturating_sub(began);
-        let is_late = promised.count().is_some_and(|promised| took > promised);
-        let took = Amount::from_count(took, Unit::Minute, 1, Rounding::Ceiling).ok()?;
-        let args = Args::none().with("took", took).with("promised", promised);
-        is_late.then_some(args)
-    }
-}
-
-fn is_work(entry: &Entry) -> bool {
-    !matches!(entry.fact, Fact::Note { .. } | Fact::Approved { .. })
 }

@@ -6,6 +6,7 @@ mod approval;
 mod asked;
 mod audit;
 mod band;
+mod books;
 mod cases;
 mod doubles;
 mod facts;

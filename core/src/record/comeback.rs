@@ -2,7 +2,7 @@
 
 use super::pattern::{Habits, alike};
 use super::series::{Series, by_unit, is_leak_searched, odometer_of};
-use super::{ComebackRules, Notice, Record};
+use super::{ComebackRules, Notice, Record, Unbooked};
 use crate::check::{BySheet, Entry, Fact, Job, PlugState, Verdict, standing};
 use crate::document::canonical;
 use crate::procedure::Severity;
@@ -197,9 +197,14 @@ fn level(record: &Record, entries: &[&Entry], notices: &mut Vec<Notice>) {
         };
         let notice = Notice::new(id, severity).of(record, [seq]);
         notices.push(notice.with("verdict", verdict.slug()));
-    } else if plug.is_none() && gross.is_some_and(|gross| !gross.is_zero()) {
-        let notice = Notice::new("poured_unchecked", Severity::Caution).of(record, []);
-        notices.push(notice.with_some("gross", gross));
+    } else if plug.is_none() {
+        // Of what could not be booked nobody knows how much all of it is.
+        let unbooked = Unbooked::of(record).poured;
+        let gross = gross.filter(|_| unbooked.is_empty());
+        if !unbooked.is_empty() || gross.is_some_and(|gross| !gross.is_zero()) {
+            let notice = Notice::new("poured_unchecked", Severity::Caution).of(record, unbooked);
+            notices.push(notice.with_some("gross", gross));
+        }
     }
     let below = entries_of(record, &["below_window"]);
     if !below.is_empty() {

@@ -2,7 +2,7 @@
 
 use super::loss::{Losses, losses, sum};
 use super::series::{Series, by_unit, is_leak_searched};
-use super::{Loss, Notice, Record, Visit};
+use super::{Loss, Notice, Record, Unbooked, Visit};
 use crate::check::BySheet;
 use crate::document::canonical;
 use crate::leak::Trend;
@@ -155,6 +155,7 @@ impl VehicleHistory {
             .collect();
         let mut notices: Vec<Notice> = series.jobs_twice().collect();
         notices.extend(jobs_again(series));
+        notices.extend(volumes_unbooked(series));
         let odometers = odometers(series, &visits, &mut notices);
         let told = losses(&visits, &odometers);
         notices.extend(levels_unknown(series, &told.losses));
@@ -198,6 +199,18 @@ fn jobs_again(series: &Series<'_>) -> Vec<Notice> {
             cited.fold(notice, |notice, (_, record)| notice.of(record, []))
         })
         .collect()
+}
+
+/// The visits that tell a volume which could not be booked, and the entries that tell it.
+fn volumes_unbooked(series: &Series<'_>) -> Option<Notice> {
+    let mut notice = Notice::new("volume_unbooked", Severity::Caution);
+    for record in &series.records {
+        let entries: Vec<u64> = Unbooked::of(record).entries().collect();
+        if !entries.is_empty() {
+            notice = notice.of(record, entries);
+        }
+    }
+    (!notice.records.is_empty()).then_some(notice)
 }
 
 /// Which odometer each visit was read on, by number; where it goes back or changes its unit another begins.

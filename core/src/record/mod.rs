@@ -16,6 +16,7 @@ mod rules;
 mod sealing;
 mod series;
 mod shadow;
+mod unbooked;
 mod visit;
 
 pub use crate::document::Difference;
@@ -38,4 +39,5 @@ pub use sealing::Record;
 pub(crate) use series::by_unit;
 pub(crate) use shadow::FORMAT as SHADOW_FORMAT;
 pub use shadow::{Grade, OldJob, Shadow, ShadowDifference, shadow};
+pub(crate) use unbooked::Unbooked;
 pub use visit::{PlugEvent, Visit};

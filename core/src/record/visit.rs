@@ -1,7 +1,7 @@
 //! One visit of a unit to the shop, as it was recorded.
 
-use super::Record;
 use super::series::odometer_of;
+use super::{Record, Unbooked};
 use crate::check::{BySheet, Fact, Job, Moment, PlugState, Verdict, standing};
 use crate::document::day;
 use crate::quantity::{Amount, Interval};
@@ -11,6 +11,8 @@ use jiff::civil::Date;
 use serde::Serialize;
 
 /// One visit of a unit to the shop, as it was recorded.
+///
+/// Where an entry tells a volume that could not be booked, what rests on that volume is open on its side: nobody measured it.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
 #[non_exhaustive]
 pub struct Visit {
@@ -86,6 +88,7 @@ impl Visit {
                 _ => None,
             });
         let leak = record.leak();
+        let unbooked = Unbooked::of(record);
         Visit {
             digest: record.digest().into(),
             job_id: header.job_id.clone(),
@@ -94,9 +97,9 @@ impl Visit {
             date: began.map(Moment::day),
             odometer: odometer_of(header),
             verdict: record.verdict(),
-            as_found: record.as_found(),
-            net: record.net_added(),
-            now: record.now(),
+            as_found: unbooked.before(record.as_found()),
+            net: unbooked.after(record.net_added()),
+            now: unbooked.after(record.now()),
             by_sheet: leak.by_sheet,
             used: leak.counted.used,
             limit: leak.limit,

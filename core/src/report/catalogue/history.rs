@@ -14,6 +14,8 @@ pub(super) static HISTORY: &[Part] = table! {
         odometer_unit_changed: "The odometer changes its unit, from {before} to {now}: find out which is right. \
             No rate by distance is told here.",
         odometer_missing: "At these visits no odometer was read. What was lost is told by time only.",
+        volume_unbooked: "These visits tell a volume that could not be booked, so nobody knows how much went in or came out. \
+            Correct the entries and seal the job again.",
         level_unknown: "What was lost before these visits is not known: the level was not proven at both ends.",
         lost_together: "Together at least {lost_from}[ and at most {lost_to}] was lost. By the leak limit of {limit} that is \
             enough to look for the leak, though no visit was by itself.",
@@ -26,7 +28,7 @@ pub(super) static HISTORY: &[Part] = table! {
         opened_below_window: "The plug was opened and the flow read below the temperature window, and no look within it \
             followed.",
         hold_unresolved: "On hold, and nobody lifted the hold.",
-        poured_unchecked: "Fluid was poured, {gross} in all, and the level was never looked at.",
+        poured_unchecked: "Fluid was poured[, {gross} in all], and the level was never looked at.",
         leak_not_followed: "By the sheet past the leak limit[, with {used} against {limit}], and the leak was not followed \
             up later.",
         low_again: "Left at its level, and {shortage} short again[ after {days} days][ and {distance}].";
@@ -65,6 +67,8 @@ pub(super) static HISTORY: &[Part] = table! {
             "Past the leak limit and not followed up: {count} job. To look for the leak costs {net}.",
         fluid_not_billed: "Fluid that was poured and not billed: {count} jobs, {net}."; count one:
             "Fluid that was poured and not billed: {count} job, {net}.",
+        pour_not_booked: "Fluid was poured and nobody can say how much, nor whether it was billed: {count} jobs."; count one:
+            "Fluid was poured and nobody can say how much, nor whether it was billed: {count} job.",
         promise_missed: "Promised times that were missed: {count} jobs."; count one:
             "Promised times that were missed: {count} job.",
     }
