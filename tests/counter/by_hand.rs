@@ -2,7 +2,7 @@
 
 use super::jobs::{CLOSED, OPEN, TIGHT, asked, entries, job, pour, prices, told};
 use brimline::estimate::{Asked, Quote};
-use brimline::{ErrorKind, PriceList, estimate, invoice};
+use brimline::{ErrorKind, PriceList, estimate, invoice, report};
 
 #[test]
 fn three_cases_are_consistent_sets_of_lines() {
@@ -257,6 +257,18 @@ fn what_came_out_goes_to_its_stream_with_its_bounds() {
     );
     let ids: Vec<&str> = billed.findings().iter().map(|finding| finding.id).collect();
     assert_eq!(ids, ["billed_on_hold", "billed_open", "waste_unmeasured"]);
+    // Told with what is open of it only.
+    let told_of = |entries: &[String]| {
+        let billed = invoice(&prices(), &job("pipit-level", "check", entries), None);
+        let told = report::invoice(&billed.expect("billed"), None);
+        let words: Vec<&str> = told.split_whitespace().collect();
+        words.join(" ")
+    };
+    let both = "0.4 L, used oil; it may be as little as 0.28 L and as much as 0.52 L.";
+    assert!(told_of(&out).contains(both));
+    let least = "a foreign fluid was in it; it may be as little as 0.28 L. ";
+    assert!(told_of(&mixed).contains(least));
+    assert!(told_of(&[]).contains("0 L, used oil. "));
 }
 
 #[test]

@@ -115,7 +115,8 @@ fn together(visits: &[Visit], odometers: &[usize], found: &[Found]) -> Losses {
     for found in found {
         let lost = interval(found.lost, found.unit);
         let is_one = odometers.get(found.from) == odometers.get(found.to);
-        let rate = rate(visits, found, lost, is_one);
+        let ends = ends(visits, found, lost, is_one);
+        let rate = rate(found, lost, ends.as_ref());
         losses.push(Loss {
             from: found.from,
             to: found.to,
@@ -124,7 +125,7 @@ fn together(visits: &[Visit], odometers: &[usize], found: &[Found]) -> Losses {
             per_30_days: rate.per_30_days,
         });
         rates.push(rate);
-        last = measured(visits.get(found.to), lost, is_one).map(|end| (found.to, end));
+        last = ends.map(|[_, end]| (found.to, end));
     }
     let until = last.map_or(visits, |(to, _)| visits.get(..=to).unwrap_or(visits));
     let limit = until.iter().rev().find_map(|visit| visit.limit);
@@ -153,10 +154,8 @@ pub(super) fn sum(losses: &[Interval]) -> Option<Interval> {
 }
 
 /// The rates of one loss, by the calculator. Of a loss that is known at one end only, the rate is known at that end only.
-fn rate(visits: &[Visit], found: &Found, lost: Interval, is_one: bool) -> Rate {
-    let of = |at| measured(visits.get(at), lost, is_one);
-    let between = of(found.from).zip(of(found.to));
-    let between = between.and_then(|(start, end)| consumption(&[start, end], None).ok());
+fn rate(found: &Found, lost: Interval, ends: Option<&[leak::Visit; 2]>) -> Rate {
+    let between = ends.and_then(|ends| consumption(ends, None).ok());
     let rate = between.and_then(|between| between.rates.into_iter().next());
     let known = |rate: Interval| {
         let [lo, hi] = [(lost.lo(), rate.lo()), (lost.hi(), rate.hi())];
@@ -170,19 +169,26 @@ fn rate(visits: &[Visit], found: &Found, lost: Interval, is_one: bool) -> Rate {
     }
 }
 
-/// A visit as the calculator takes it: the middle of what was lost, and how far that may be off; the end that is known
-/// where only one is.
-fn measured(visit: Option<&Visit>, lost: Interval, by_distance: bool) -> Option<leak::Visit> {
-    let visit = visit?;
+/// The two visits of a loss as the calculator takes them: with the middle of what was lost, and how far that may be off; the
+/// end that is known where only one is.
+fn ends(
+    visits: &[Visit],
+    found: &Found,
+    lost: Interval,
+    by_distance: bool,
+) -> Option<[leak::Visit; 2]> {
     let (lo, hi) = (lost.lo().or(lost.hi())?, lost.hi().or(lost.lo())?);
     let (low, high) = (lo.count()?, hi.count()?);
     let middle = low.saturating_add(high) >> 1;
     let amount = |count, rounding| Amount::from_count(count, hi.unit(), 9, rounding).ok();
-    Some(leak::Visit {
+    let net = amount(middle, Rounding::HalfEven)?;
+    let uncertainty = Some(amount(high.saturating_sub(middle), Rounding::Ceiling)?);
+    let visit = |visit: &Visit| leak::Visit {
         odometer: visit.odometer.filter(|_| by_distance),
         date: visit.date,
-        net: amount(middle, Rounding::HalfEven)?,
-        uncertainty: Some(amount(high.saturating_sub(middle), Rounding::Ceiling)?),
+        net,
+        uncertainty,
         odometer_uncertainty: None,
-    })
+    };
+    Some([visit(visits.get(found.from)?), visit(visits.get(found.to)?)])
 }

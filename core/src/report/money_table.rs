@@ -133,11 +133,14 @@ pub(super) fn left_over(teller: &Teller, leftover: &[Leftover]) -> Option<Sectio
 
 /// What came out, for the disposal log.
 pub(super) fn came_out(teller: &Teller, waste: &Waste) -> Section {
+    let (lo, hi) = (waste.between.lo(), waste.between.hi());
+    // One volume that is known needs no ends.
+    let is_open = lo != hi;
     let given = Given::nothing()
         .with("volume", waste.volume)
         .with("stream", waste.stream.slug())
-        .with_some("out_from", waste.between.lo())
-        .with_some("out_to", waste.between.hi());
+        .with_some("out_from", lo.filter(|_| is_open))
+        .with_some("out_to", hi.filter(|_| is_open));
     let told = teller.sentence("counter", "waste", &given);
     section(
         teller,
