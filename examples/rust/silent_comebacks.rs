@@ -31,7 +31,7 @@ fn main() -> Result<(), Error> {
         let about = |cited: &Cited| {
             format!(
                 "{}, entries {:?}",
-                cited.job_id.as_deref().unwrap_or("a job"),
+                cited.record.job_id().unwrap_or("a job"),
                 cited.entries
             )
         };

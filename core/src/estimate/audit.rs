@@ -303,7 +303,7 @@ fn of<'f>(found: &'f Comebacks, ids: &[&str]) -> BTreeMap<&'f str, BTreeSet<u64>
         .iter()
         .filter(|notice| ids.contains(&notice.id));
     for cited in asked.flat_map(|notice| &notice.records) {
-        let entries = told.entry(cited.digest.as_str()).or_default();
+        let entries = told.entry(cited.record.digest()).or_default();
         entries.extend(cited.entries.iter().copied());
     }
     told

@@ -172,7 +172,7 @@ pub fn follow_up_with(
     rules.check()?;
     let history = history.filter(|history| {
         let last = history.visits.last();
-        last.is_some_and(|last| last.digest == record.digest())
+        last.is_some_and(|last| last.record == *record)
     });
     Ok(FollowUp::of(&Outcome::sealed(record), history, rules))
 }

@@ -3,9 +3,8 @@
 use super::Record;
 use crate::check::{Arg, Args};
 use crate::procedure::Severity;
-use alloc::string::String;
 use alloc::vec::Vec;
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 /// Something that records say together.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize)]
@@ -21,36 +20,46 @@ pub struct Notice {
     pub args: Args,
 }
 
-/// A record that is spoken of.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+/// A record that is spoken of. It is cited by its digest, the host's name of the job, the vehicle and the unit.
+#[derive(Debug, Clone, PartialEq, Eq)]
 #[non_exhaustive]
 pub struct Cited {
-    /// Its digest.
-    pub digest: String,
-    /// The host's name of the job.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub job_id: Option<String>,
-    /// The vehicle.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub vehicle: Option<String>,
-    /// The unit.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub unit: Option<String>,
+    /// The record itself; copies share its data.
+    pub record: Record,
     /// The entries, by `seq`.
     pub entries: Vec<u64>,
 }
 
 impl Cited {
     pub(crate) fn of(record: &Record, entries: impl IntoIterator<Item = u64>) -> Self {
-        let header = record.journal().header();
-        let subject = header.subject.as_ref();
         Cited {
-            digest: record.digest().into(),
-            job_id: header.job_id.clone(),
-            vehicle: subject.map(|subject| subject.vehicle.clone()),
-            unit: subject.and_then(|subject| subject.unit.clone()),
+            record: record.clone(),
             entries: entries.into_iter().collect(),
         }
+    }
+}
+
+impl Serialize for Cited {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        #[derive(Serialize)]
+        struct Told<'c> {
+            digest: &'c str,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            job_id: Option<&'c str>,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            vehicle: Option<&'c str>,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            unit: Option<&'c str>,
+            entries: &'c [u64],
+        }
+        let told = Told {
+            digest: self.record.digest(),
+            job_id: self.record.job_id(),
+            vehicle: self.record.vehicle(),
+            unit: self.record.unit(),
+            entries: &self.entries,
+        };
+        told.serialize(serializer)
     }
 }
 

@@ -152,6 +152,25 @@ impl Record {
         &self.0.rules
     }
 
+    /// The host's name of the job.
+    #[must_use]
+    pub fn job_id(&self) -> Option<&str> {
+        self.journal().header().job_id.as_deref()
+    }
+
+    /// The vehicle, where the journal names it.
+    #[must_use]
+    pub fn vehicle(&self) -> Option<&str> {
+        let subject = self.journal().header().subject.as_ref();
+        subject.map(|subject| subject.vehicle.as_str())
+    }
+
+    /// The unit, where the journal names it.
+    #[must_use]
+    pub fn unit(&self) -> Option<&str> {
+        self.journal().header().subject.as_ref()?.unit.as_deref()
+    }
+
     /// When the first entry was made; `None` without entries.
     #[must_use]
     pub fn began(&self) -> Option<&Moment> {

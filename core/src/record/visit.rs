@@ -5,32 +5,24 @@ use super::{Record, Unbooked};
 use crate::check::{BySheet, Fact, Job, Moment, PlugState, Verdict, standing};
 use crate::document::day;
 use crate::quantity::{Amount, Interval};
-use alloc::string::{String, ToString};
+use alloc::string::String;
 use alloc::vec::Vec;
 use jiff::civil::Date;
-use serde::Serialize;
+use serde::{Serialize, Serializer};
 
 /// One visit of a unit to the shop, as it was recorded.
 ///
 /// Where an entry tells a volume that could not be booked, what rests on that volume is open on its side: nobody measured it.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize)]
+#[derive(Debug, Clone, PartialEq, Eq)]
 #[non_exhaustive]
 pub struct Visit {
-    /// The digest of its record.
-    pub digest: String,
-    /// The host's name of the job.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub job_id: Option<String>,
+    /// Its record; copies share its data.
+    pub record: Record,
     /// What the job was.
     pub job: Job,
-    /// When the first entry was made, as it was written.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub at: Option<String>,
     /// The calendar day of the first entry in UTC, by which days are counted.
-    #[serde(serialize_with = "day", skip_serializing_if = "Option::is_none")]
     pub date: Option<Date>,
     /// The odometer.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub odometer: Option<Amount>,
     /// The verdict.
     pub verdict: Verdict,
@@ -43,14 +35,9 @@ pub struct Visit {
     /// What the sheet's own count said of a leak.
     pub by_sheet: BySheet,
     /// The count that was held against the limit.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub used: Option<Amount>,
     /// The leak limit, where one applied.
-    #[serde(skip_serializing_if = "Option::is_none")]
     pub limit: Option<Amount>,
-    /// When and by whom the unit was last opened, as the host told it.
-    #[serde(skip_serializing_if = "Option::is_none")]
-    pub last_opened: Option<String>,
     /// What was done to the plug, as it counts.
     pub plug: Vec<PlugEvent>,
 }
@@ -74,8 +61,6 @@ impl Visit {
     pub(super) fn of(record: &Record) -> Self {
         let journal = record.journal();
         let header = journal.header();
-        let subject = header.subject.as_ref();
-        let began = record.began();
         let plug = standing(journal.entries().iter())
             .into_iter()
             .filter_map(|entry| match entry.fact {
@@ -90,11 +75,9 @@ impl Visit {
         let leak = record.leak();
         let unbooked = Unbooked::of(record);
         Visit {
-            digest: record.digest().into(),
-            job_id: header.job_id.clone(),
+            record: record.clone(),
             job: header.job,
-            at: began.map(|began| began.text().to_string()),
-            date: began.map(Moment::day),
+            date: record.began().map(Moment::day),
             odometer: odometer_of(header),
             verdict: record.verdict(),
             as_found: unbooked.before(record.as_found()),
@@ -103,8 +86,68 @@ impl Visit {
             by_sheet: leak.by_sheet,
             used: leak.counted.used,
             limit: leak.limit,
-            last_opened: subject.and_then(|subject| subject.last_opened.clone()),
             plug: plug.collect(),
         }
+    }
+
+    /// When the first entry was made, as it was written.
+    #[must_use]
+    pub fn at(&self) -> Option<&str> {
+        self.record.began().map(Moment::text)
+    }
+
+    /// When and by whom the unit was last opened, as the host told it.
+    #[must_use]
+    pub fn last_opened(&self) -> Option<&str> {
+        let subject = self.record.journal().header().subject.as_ref();
+        subject?.last_opened.as_deref()
+    }
+}
+
+impl Serialize for Visit {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        #[derive(Serialize)]
+        struct Told<'v> {
+            digest: &'v str,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            job_id: Option<&'v str>,
+            job: Job,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            at: Option<&'v str>,
+            #[serde(serialize_with = "day", skip_serializing_if = "Option::is_none")]
+            date: Option<Date>,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            odometer: Option<Amount>,
+            verdict: Verdict,
+            as_found: Interval,
+            net: Interval,
+            now: Interval,
+            by_sheet: BySheet,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            used: Option<Amount>,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            limit: Option<Amount>,
+            #[serde(skip_serializing_if = "Option::is_none")]
+            last_opened: Option<&'v str>,
+            plug: &'v [PlugEvent],
+        }
+        let told = Told {
+            digest: self.record.digest(),
+            job_id: self.record.job_id(),
+            job: self.job,
+            at: self.at(),
+            date: self.date,
+            odometer: self.odometer,
+            verdict: self.verdict,
+            as_found: self.as_found,
+            net: self.net,
+            now: self.now,
+            by_sheet: self.by_sheet,
+            used: self.used,
+            limit: self.limit,
+            last_opened: self.last_opened(),
+            plug: &self.plug,
+        };
+        told.serialize(serializer)
     }
 }

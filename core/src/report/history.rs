@@ -159,7 +159,7 @@ fn visit(teller: &Teller, page: &mut Page, index: usize, visit: &Visit) {
         .with("found", told(teller, "departure", &visit.as_found))
         .with("net", told(teller, "net", &visit.net))
         .with("by", by.join(", "))
-        .with_some("last_opened", visit.last_opened.as_ref());
+        .with_some("last_opened", visit.last_opened());
     let label = format!("{:>4}  ", index.saturating_add(1));
     page.put(&label, &teller.sentence("phrase", "visit", &given));
 }
@@ -200,12 +200,13 @@ fn notices(teller: &Teller, page: &mut Page, part: &str, notices: &[Notice]) {
         page.put("  ", &format!("{severity} {said}"));
         for cited in &notice.records {
             let entries: Vec<String> = cited.entries.iter().map(ToString::to_string).collect();
-            let short = cited.digest.get(..12).unwrap_or(&cited.digest);
+            let digest = cited.record.digest();
+            let short = digest.get(..12).unwrap_or(digest);
             let given = Given::nothing()
                 .with("record", short)
-                .with_some("vehicle", cited.vehicle.as_ref())
-                .with_some("unit_name", cited.unit.as_ref())
-                .with_some("job_id", cited.job_id.as_ref())
+                .with_some("vehicle", cited.record.vehicle())
+                .with_some("unit_name", cited.record.unit())
+                .with_some("job_id", cited.record.job_id())
                 .with("count", entries.len())
                 .with("entries", entries.join(", "));
             page.put("      ", &teller.say("phrase", "cited", &given));
