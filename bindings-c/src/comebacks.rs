@@ -256,7 +256,10 @@ pub unsafe extern "C" fn brim_comebacks_digest(
             error,
             |comebacks| {
                 let notice = at(comebacks.notices(), index, "index")?;
-                Ok(at(&notice.records, item, "item")?.record.digest().to_string())
+                Ok(at(&notice.records, item, "item")?
+                    .record
+                    .digest()
+                    .to_string())
             },
         )
     }
