@@ -8,9 +8,9 @@ use crate::price_list::brim_price_list;
 use crate::record::{self, brim_record};
 use crate::teller::{brim_teller, or_english};
 use crate::text::{room, text, texts_if};
+use brimline_core::Error;
 use brimline_core::estimate::{Audit, Audited, audit};
 use brimline_core::record::{OldJob, Shadow, shadow};
-use brimline_core::{Amount, Error};
 use std::ffi::c_char;
 
 /// What differs on the pack, of old jobs, one a line.
@@ -105,11 +105,7 @@ unsafe fn cost(
             texts_if(billed, count, "billed")?,
         )
     };
-    let jobs = records.into_iter().zip(billed).map(|(record, billed)| {
-        let billed = billed.map(Amount::parse).transpose()?;
-        Ok(Audited { record, billed })
-    });
-    let jobs: Vec<Audited> = jobs.collect::<Result<_, Error>>()?;
+    let jobs = Audited::list(records, Some(&billed))?;
     audit(prices, pack, &jobs)
 }
 

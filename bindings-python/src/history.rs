@@ -227,34 +227,28 @@ pub(crate) fn audit<'py>(
 ) -> PyResult<Told<'py, AuditDocument>> {
     let (prices, pack, records) = (&prices.0, &pack.0, kept(&records));
     let billed = texts(billed)?;
-    let told = || Ok(audited(prices, pack, &records, &billed)?.to_json());
+    let told = || Ok(audited(prices, pack, records, billed.as_deref())?.to_json());
     Told::from_json(py, &py.detach(|| answer(told))?)
 }
 
 /// What was billed of each record, as text.
 pub(crate) type Billed<'py> = Option<Vec<Option<Bound<'py, PyAny>>>>;
 
-pub(crate) fn texts(billed: Billed<'_>) -> PyResult<Vec<Option<String>>> {
+pub(crate) fn texts(billed: Billed<'_>) -> PyResult<Option<Vec<Option<String>>>> {
     let text = |one: Bound<'_, PyAny>| one.str().map(|text| text.to_string());
-    let each = billed.unwrap_or_default().into_iter();
-    each.map(|one| one.map(text).transpose()).collect()
+    let texts = |each: Vec<Option<Bound<'_, PyAny>>>| {
+        let each = each.into_iter();
+        each.map(|one| one.map(text).transpose()).collect()
+    };
+    billed.map(texts).transpose()
 }
 
 /// What records cost.
 pub(crate) fn audited(
     prices: &brimline::PriceList,
     pack: &brimline::Pack,
-    records: &[brimline::Record],
-    billed: &[Option<String>],
+    records: Vec<brimline::Record>,
+    billed: Option<&[Option<String>]>,
 ) -> Result<Audit, brimline::Error> {
-    let mut billed = billed.iter();
-    let jobs = records.iter().map(|record| {
-        let billed = billed.next().and_then(Option::as_deref);
-        Ok(Audited {
-            record: record.clone(),
-            billed: billed.map(brimline::Amount::parse).transpose()?,
-        })
-    });
-    let jobs: Vec<Audited> = jobs.collect::<Result<_, brimline::Error>>()?;
-    brimline::estimate::audit(prices, pack, &jobs)
+    brimline::estimate::audit(prices, pack, &Audited::list(records, billed)?)
 }

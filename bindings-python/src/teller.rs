@@ -359,7 +359,7 @@ impl Teller {
         let told = || {
             Ok(self
                 .0
-                .audit(&history::audited(prices, pack, &records, &billed)?))
+                .audit(&history::audited(prices, pack, records, billed.as_deref())?))
         };
         py.detach(|| answer(told))
     }

@@ -57,3 +57,39 @@ fn fluid_of_another_sheet_has_no_price() {
     let told = audit(&prices(), &other, &[Audited { record, billed }]).expect("it can be audited");
     assert_eq!(given_away(&told), (1, "0.00 EUR".into(), 1));
 }
+
+#[test]
+fn what_was_billed_is_read_with_all_its_faults() {
+    let check = job("pipit-level", "check", &[]);
+    let record = Record::seal(
+        &Pack::embedded().expect("it reads"),
+        check.journal_lines().as_str(),
+    );
+    let record = record.expect("it seals");
+    let told = |texts: &[Option<&str>]| {
+        let list = Audited::list(vec![record.clone(); 3], Some(texts));
+        let error = list.expect_err("refused");
+        let faults = error.faults();
+        let told = faults.map(|fault| format!("{} {}", fault.path, fault.kind.slug()));
+        told.collect::<Vec<_>>()
+    };
+    assert_eq!(
+        told(&[Some("0.5 kg"), Some("-1 L"), Some("1,5 L")]),
+        [
+            "jobs[0].billed wrong_kind",
+            "jobs[1].billed out_of_range",
+            "jobs[2].billed decimal_comma"
+        ]
+    );
+    // One more or less than there are records would bill another job.
+    assert_eq!(told(&[Some("1 L"), None]), ["billed conflict"]);
+    let read = Audited::list(vec![record.clone(); 2], Some(&[Some("1 L"), None]));
+    let read: Vec<bool> = read
+        .expect("it reads")
+        .iter()
+        .map(|own| own.billed.is_some())
+        .collect();
+    assert_eq!(read, [true, false]);
+    let unknown = Audited::list::<&str>(vec![record], None).expect("it reads");
+    assert!(unknown.iter().all(|own| own.billed.is_none()));
+}

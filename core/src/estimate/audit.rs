@@ -39,6 +39,44 @@ pub struct Audited {
 }
 
 impl Audited {
+    /// Records, each with the text of the volume that was billed of it, where that is known; without texts it is of none.
+    ///
+    /// # Errors
+    /// All at once: as for [`Amount::parse`] at `jobs[0].billed`, and there what [`audit`] refuses;
+    /// [`Conflict`](ErrorKind::Conflict) at `billed` where there are not as many texts as records.
+    pub fn list<T: AsRef<str>>(
+        records: Vec<Record>,
+        billed: Option<&[Option<T>]>,
+    ) -> Result<Vec<Self>, Error> {
+        let mut faults = Vec::new();
+        let texts = billed.unwrap_or_default();
+        if billed.is_some() && texts.len() != records.len() {
+            let fault = Fault::new(ErrorKind::Conflict).at("billed");
+            let fault = fault.got(&texts.len().to_string());
+            let hint = "give one for each record, none where it is not known";
+            faults.push(fault.allowed([records.len().to_string()]).hint(hint));
+        }
+        let mut texts = texts.iter().enumerate();
+        let mut jobs = Vec::with_capacity(records.len());
+        for record in records {
+            let text = texts.next();
+            let text = text.and_then(|(index, text)| Some((index, text.as_ref()?.as_ref())));
+            let mut billed = None;
+            if let Some((index, text)) = text {
+                let read = Amount::parse(text).map_err(Error::into_faults);
+                let wrong = match &read {
+                    Ok(volume) => unbillable(volume).into_iter().collect(),
+                    Err(read) => read.clone(),
+                };
+                let at = format!("jobs[{index}].billed");
+                faults.extend(wrong.into_iter().map(|fault| fault.at(at.as_str())));
+                billed = read.ok();
+            }
+            jobs.push(Audited { record, billed });
+        }
+        Error::from_faults(faults).map_or(Ok(jobs), Err)
+    }
+
     /// A record and its invoice. What was billed is not known where a container of it is on the list no more.
     #[must_use]
     pub fn invoiced(record: Record, prices: &PriceList, invoice: &Invoice) -> Self {
