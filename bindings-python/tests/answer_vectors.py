@@ -161,7 +161,7 @@ def check_of(pack: str, journal: str) -> LevelCheck:
 
 
 def audited(audit: Any, prices: str, pack: str, journals: str, billed: str) -> Any:
-    stated = [one or None for one in billed.split("\n")]
+    stated = [one or None for one in billed.split("\n")] if journals else []
     return audit(prices_of(prices), pack_of(pack), many(pack, journals), billed=stated)
 
 
